@@ -100,20 +100,20 @@ public sealed record CharacterDocument
     public bool Sign { get; init; }
     public string? Organ { get; init; }
     public string? Empty { get; init; }
-    public string[] States { get; init; } = [];
-    public string[] Voids { get; init; } = [];
-    public string[] Hosts { get; init; } = [];
-    public Dictionary<string, string[]> StateHosts { get; init; } = [];
+    public string[] States { get; set; } = [];
+    public string[] Voids { get; set; } = [];
+    public string[] Hosts { get; set; } = [];
+    public Dictionary<string, string[]> StateHosts { get; set; } = [];
     public required string[] How { get; init; }
-    public string[] Surface { get; init; } = [];
-    public string[] From { get; init; } = [];
+    public string[] Surface { get; set; } = [];
+    public string[] From { get; set; } = [];
     public string? OfCharacter { get; init; }
     public string? OfOnly { get; init; }
     public string? Measure { get; init; }
     public required double Minutes { get; init; }
     public double WaitHours { get; init; }
     public required string Group { get; init; }
-    public Dictionary<string, string[]> When { get; init; } = [];
+    public Dictionary<string, string[]> When { get; set; } = [];
     public required Dictionary<string, double> Background { get; init; }
 }
 
@@ -158,7 +158,7 @@ public sealed record CauseDocument
     public required string Id { get; init; }
     public required Dictionary<string, string> Name { get; init; }
     public string? Scientific { get; init; }
-    public string[] OlderNames { get; init; } = [];
+    public string[] OlderNames { get; set; } = [];
     public string? Eppo { get; init; }
     public required string Kind { get; init; }
     public bool Regulated { get; init; }
@@ -173,9 +173,9 @@ public sealed record SeenDocument
 {
     public required string[] Source { get; init; }
     public required Dictionary<string, double> Weight { get; init; }
-    public Dictionary<string, double> Systems { get; init; } = [];
-    public Dictionary<string, double> Stages { get; init; } = [];
-    public double[] Months { get; init; } = [];
+    public Dictionary<string, double> Systems { get; set; } = [];
+    public Dictionary<string, double> Stages { get; set; } = [];
+    public double[] Months { get; set; } = [];
 }
 
 public sealed record RowDocument

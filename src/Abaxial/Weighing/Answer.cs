@@ -105,6 +105,8 @@ public sealed record NextLook(Character Character, Way How, double Worth, double
 
 /// <summary>One thing a look could show: its chance, and the probability of late blight if it does.</summary>
 /// <param name="State">The index of the state. For a character with several states at once: this one is seen and none that stands before it in the list of states (the empty state last).</param>
+/// <param name="Chance">The chance of seeing it, given the case.</param>
+/// <param name="LateBlight">The probability of late blight once it was seen.</param>
 public sealed record Outcome(int State, double Chance, double LateBlight);
 
 /// <summary>Why looks do not agree.</summary>
