@@ -82,7 +82,8 @@ public sealed record ShowingDocument(
     string State,
     WetMorningDocument WetMorning,
     Dictionary<string, string> Test,
-    string[] Stale,
+    Dictionary<string, Dictionary<string, string[]>> ProvenOtherwise,
+    Dictionary<string, string[]> Stale,
     string[] Never);
 
 public sealed record ShowingOrganDocument(string Growth, double ChamberHours, double StaleHours);
@@ -100,20 +101,20 @@ public sealed record CharacterDocument
     public bool Sign { get; init; }
     public string? Organ { get; init; }
     public string? Empty { get; init; }
-    public string[] States { get; set; } = [];
-    public string[] Voids { get; set; } = [];
-    public string[] Hosts { get; set; } = [];
-    public Dictionary<string, string[]> StateHosts { get; set; } = [];
+    public string[] States { get => field ?? []; init; }
+    public string[] Voids { get => field ?? []; init; }
+    public string[] Hosts { get => field ?? []; init; }
+    public Dictionary<string, string[]> StateHosts { get => field ?? []; init; }
     public required string[] How { get; init; }
-    public string[] Surface { get; set; } = [];
-    public string[] From { get; set; } = [];
+    public string[] Surface { get => field ?? []; init; }
+    public string[] From { get => field ?? []; init; }
     public string? OfCharacter { get; init; }
     public string? OfOnly { get; init; }
     public string? Measure { get; init; }
     public required double Minutes { get; init; }
     public double WaitHours { get; init; }
     public required string Group { get; init; }
-    public Dictionary<string, string[]> When { get; set; } = [];
+    public Dictionary<string, string[]> When { get => field ?? []; init; }
     public required Dictionary<string, double> Background { get; init; }
 }
 
@@ -158,7 +159,7 @@ public sealed record CauseDocument
     public required string Id { get; init; }
     public required Dictionary<string, string> Name { get; init; }
     public string? Scientific { get; init; }
-    public string[] OlderNames { get; set; } = [];
+    public string[] OlderNames { get => field ?? []; init; }
     public string? Eppo { get; init; }
     public required string Kind { get; init; }
     public bool Regulated { get; init; }
@@ -173,9 +174,9 @@ public sealed record SeenDocument
 {
     public required string[] Source { get; init; }
     public required Dictionary<string, double> Weight { get; init; }
-    public Dictionary<string, double> Systems { get; set; } = [];
-    public Dictionary<string, double> Stages { get; set; } = [];
-    public double[] Months { get; set; } = [];
+    public Dictionary<string, double> Systems { get => field ?? []; init; }
+    public Dictionary<string, double> Stages { get => field ?? []; init; }
+    public double[] Months { get => field ?? []; init; }
 }
 
 public sealed record RowDocument

@@ -84,7 +84,21 @@ internal sealed class SettingsCheck(KnowledgeDocument document, IReadOnlyDiction
         }
 
         foreach (var (id, state) in document.Showing.Test) NeedState(id, state, "showing/test");
-        foreach (string state in document.Showing.Stale.Concat(document.Showing.Never)) NeedState("sample-condition", state, "showing");
+        foreach (string state in document.Showing.Never) NeedState("sample-condition", state, "showing/never");
+        foreach (var (id, states) in document.Showing.Stale)
+        {
+            foreach (string state in states) NeedState(id, state, "showing/stale");
+        }
+
+        foreach (var (organ, tests) in document.Showing.ProvenOtherwise)
+        {
+            NeedState("organs-affected", organ, "showing/proven-otherwise");
+            foreach (var (id, states) in tests)
+            {
+                foreach (string state in states) NeedState(id, state, $"showing/proven-otherwise/{organ}");
+            }
+        }
+
         foreach (string id in document.Regulated.HeldBack) NeedCharacter(id, "regulated/held-back");
         var standing = document.Standing;
         Need(standing.RuledOut.Probability <= standing.Unlikely.Probability && standing.Unlikely.Probability < standing.Likely.Probability, "standing", "The thresholds are not in order.");

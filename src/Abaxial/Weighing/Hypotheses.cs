@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using Abaxial.Knowledge;
+
+namespace Abaxial.Weighing;
+
+/// <summary>
+/// Everything that could be wrong with a plant of one host: every cause alone, every two causes together, and none of those listed. Hypotheses are numbered: first the
+/// causes, then the pairs (first cause rising, then second), last the one that is not listed.
+/// </summary>
+internal sealed class Hypotheses
+{
+    private readonly double[] pairFactors;
+
+    public Hypotheses(HostTable table)
+    {
+        Table = table;
+        CauseCount = table.Causes.Length;
+        int pairs = CauseCount * (CauseCount - 1) / 2;
+        Count = CauseCount + pairs + 1;
+        First = new int[Count];
+        Second = new int[Count];
+        pairFactors = new double[pairs];
+        RowStart = new int[CauseCount];
+        int next = CauseCount;
+        for (int a = 0; a < CauseCount; a++)
+        {
+            First[a] = Second[a] = a;
+            RowStart[a] = next;
+            for (int b = a + 1; b < CauseCount; b++)
+            {
+                First[next] = a;
+                Second[next] = b;
+                pairFactors[next - CauseCount] = FactorOf(table.Causes[a], table.Causes[b], table.Knowledge.Document.Pairs);
+                next++;
+            }
+        }
+
+        First[next] = Second[next] = CauseCount;
+        Subject = table.IndexOf(table.Knowledge.Subject);
+    }
+
+    public HostTable Table { get; }
+
+    public int CauseCount { get; }
+
+    public int Count { get; }
+
+    /// <summary>The place of late blight among the causes of this host.</summary>
+    public int Subject { get; }
+
+    /// <summary>The number of the hypothesis that is not listed.</summary>
+    public int NotListed => Count - 1;
+
+    /// <summary>By hypothesis, its first cause; for a cause alone (or not listed) the same as <see cref="Second"/>.</summary>
+    public int[] First { get; }
+
+    public int[] Second { get; }
+
+    /// <summary>By cause, the number of the first pair in which it stands first.</summary>
+    public int[] RowStart { get; }
+
+    public bool Holds(int hypothesis, int cause) => First[hypothesis] == cause || Second[hypothesis] == cause;
+
+    /// <summary>The prior of every hypothesis; sums to one.</summary>
+    /// <param name="causeWeights">By cause, its prior alone; sums to one.</param>
+    /// <param name="causeFactors">By cause, the factor from weather and neighbours.</param>
+    public double[] Priors(ReadOnlySpan<double> causeWeights, ReadOnlySpan<double> causeFactors)
+    {
+        var priors = new double[Count];
+        double sum = 0;
+        for (int h = 0; h < Count - 1; h++)
+        {
+            int a = First[h], b = Second[h];
+            priors[h] = a == b
+                ? causeWeights[a] * causeFactors[a]
+                : pairFactors[h - CauseCount] * (causeWeights[a] * causeFactors[a]) * (causeWeights[b] * causeFactors[b]);
+            sum += priors[h];
+        }
+
+        priors[NotListed] = Table.Knowledge.Document.NotListed;
+        sum += priors[NotListed];
+        for (int h = 0; h < Count; h++) priors[h] /= sum;
+        return priors;
+    }
+
+    /// <summary>How often a clinic sees each cause alone, for the case's system, stage and month; sums to one.</summary>
+    public double[] CauseWeights(Case weighed, bool flat)
+    {
+        var weights = new double[CauseCount];
+        double sum = 0;
+        for (int cause = 0; cause < CauseCount; cause++)
+        {
+            weights[cause] = flat ? 1 : Weight(Table.Causes[cause].Seen, weighed);
+            sum += weights[cause];
+        }
+
+        for (int cause = 0; cause < CauseCount; cause++) weights[cause] /= sum;
+        return weights;
+    }
+
+    private double Weight(SeenDocument seen, Case weighed)
+    {
+        double weight = seen.Weight[weighed.Host];
+        if (weighed.System is not null) weight *= seen.Systems.GetValueOrDefault(weighed.System, 1);
+        if (weighed.Stage is not null && !StoredTwice(weighed)) weight *= seen.Stages.GetValueOrDefault(weighed.Stage, 1);
+        if (weighed is { Noticed: { } day, Place: { } place } && seen.Months.Length == 12)
+        {
+            // The tables are of the northern hemisphere; south of the equator the seasons are half a year apart.
+            weight *= seen.Months[(day.Month - 1 + (place.Latitude < 0 ? 6 : 0)) % 12];
+        }
+
+        return weight;
+    }
+
+    /// <summary>Storage and harvested say the same thing of a sample; the system's multiplier counts.</summary>
+    private bool StoredTwice(Case weighed)
+    {
+        var only = Table.Knowledge.Document.OnlyOrgan;
+        return weighed is { System: { } system, Stage: { } stage } && only.Systems.ContainsKey(system) && only.Stages.ContainsKey(stage);
+    }
+
+    private static double FactorOf(Cause a, Cause b, PairsDocument pairs)
+    {
+        foreach (var pair in pairs.ByCause)
+        {
+            if (pair.Causes.Contains(a.Id, StringComparer.Ordinal) && pair.Causes.Contains(b.Id, StringComparer.Ordinal)) return pair.Factor;
+        }
+
+        foreach (var pair in pairs.ByKind)
+        {
+            if ((pair.Kinds[0] == a.Kind && pair.Kinds[1] == b.Kind) || (pair.Kinds[0] == b.Kind && pair.Kinds[1] == a.Kind)) return pair.Factor;
+        }
+
+        return pairs.Otherwise;
+    }
+}
