@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace Abaxial.Weighing;
 
 /// <summary>
@@ -61,20 +59,7 @@ internal sealed class StateFactor(double[] staying, double absent, double presen
         {
             double slope = (absent - present) * staying[a];
             var values = staying.AsSpan(a + 1, causes - a - 1);
-            var row = target.Slice(hypotheses.RowStart[a], values.Length);
-            int b = 0;
-            if (Vector.IsHardwareAccelerated)
-            {
-                // The same two roundings a lane as below: width does not show.
-                for (; b <= row.Length - Vector<double>.Count; b += Vector<double>.Count)
-                {
-                    var lane = row.Slice(b, Vector<double>.Count);
-                    var factor = (new Vector<double>(values.Slice(b, Vector<double>.Count)) * slope) + new Vector<double>(present);
-                    (new Vector<double>(lane) * factor).CopyTo(lane);
-                }
-            }
-
-            for (; b < row.Length; b++) row[b] *= (values[b] * slope) + present;
+            Lanes.MultiplyLine(target.Slice(hypotheses.RowStart[a], values.Length), values, slope, present);
         }
     }
 }
@@ -86,6 +71,18 @@ internal sealed class MixtureFactor(double[] likelihood) : Factor
     public override double Alone(int cause) => likelihood[cause];
 
     public override double Together(int a, int b) => 0.5 * (likelihood[a] + likelihood[b]);
+
+    public override void MultiplyInto(Span<double> target, Hypotheses hypotheses)
+    {
+        int causes = hypotheses.CauseCount;
+        for (int cause = 0; cause < causes; cause++) target[cause] *= likelihood[cause];
+        target[hypotheses.NotListed] *= likelihood[causes];
+        for (int a = 0; a < causes; a++)
+        {
+            var values = likelihood.AsSpan(a + 1, causes - a - 1);
+            Lanes.MultiplySum(target.Slice(hypotheses.RowStart[a], values.Length), values, likelihood[a], 0.5);
+        }
+    }
 }
 
 /// <summary>A measurement. It belongs to the kind of thing it names: of two causes, in proportion to how often each has that kind.</summary>

@@ -30,7 +30,7 @@ internal sealed class NextLookSearch
         this.leading = leading;
         hypotheses = posterior.Hypotheses;
         knowledge = hypotheses.Table.Knowledge;
-        active = [.. Enumerable.Range(0, hypotheses.Count).Where(h => posterior.Probability[h] >= Bands.Negligible)];
+        active = [.. Enumerable.Range(0, hypotheses.Count).Where(h => Bands.IsActive(posterior, h))];
         double sum = active.Sum(h => posterior.Probability[h]);
         mass = [.. active.Select(h => posterior.Probability[h] / sum)];
     }

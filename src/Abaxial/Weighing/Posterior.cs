@@ -53,7 +53,7 @@ internal sealed class Posterior
         foreach (var strand in left)
         {
             if (strand.Organ is not null || strand.Character.Id == CaseReadings.OrgansAffected) continue;
-            Divide(weights, products[strand]);
+            Lanes.Divide(weights, products[strand]);
         }
 
         foreach (var block in Blocks)
@@ -61,11 +61,11 @@ internal sealed class Posterior
             var mine = left.Where(strand => strand.Organ == block.Organ).ToArray();
             if (mine.Length == 0 && !ignoreReports) continue;
             var looks = (double[])LooksAt(block).Clone();
-            foreach (var strand in mine) Divide(looks, products[strand]);
+            foreach (var strand in mine) Lanes.Divide(looks, products[strand]);
             var reduced = mine.Length == 0 ? block : OrganBlocks.With(block, [.. block.Strands.Except(mine)], Readings);
             reduced.Fill(scratch, looks, Hypotheses, ignoreReports);
-            var value = ValueOf(block);
-            for (int h = 0; h < weights.Length; h++) weights[h] *= scratch[h] / value[h];
+            Lanes.Multiply(weights, scratch);
+            Lanes.Divide(weights, ValueOf(block));
         }
 
         return weights;
@@ -93,7 +93,7 @@ internal sealed class Posterior
     private (double[] Looks, double[] Value) Weigh(OrganBlock block)
     {
         var looks = Ones();
-        foreach (var strand in block.Strands) Multiply(looks, products[strand]);
+        foreach (var strand in block.Strands) Lanes.Multiply(looks, products[strand]);
         var value = new double[Hypotheses.Count];
         block.Fill(value, looks, Hypotheses);
         return (looks, value);
@@ -104,12 +104,12 @@ internal sealed class Posterior
         // Within a block of characters plain products stay far from underflow (each factor is scaled to at most one and is seldom under
         // 0.001); across blocks logarithms are added.
         var general = Ones();
-        foreach (var strand in Readings.Strands.Where(strand => strand.Organ is null && products.ContainsKey(strand))) Multiply(general, products[strand]);
+        foreach (var strand in Readings.Strands.Where(strand => strand.Organ is null && products.ContainsKey(strand))) Lanes.Multiply(general, products[strand]);
         var parts = new List<double[]> { general };
         var quiet = Ones();
         foreach (var block in Blocks)
         {
-            if (block.Strands.Count == 0) Multiply(quiet, ValueOf(block));
+            if (block.Strands.Count == 0) Lanes.Multiply(quiet, ValueOf(block));
             else parts.Add(ValueOf(block));
         }
 
@@ -135,15 +135,5 @@ internal sealed class Posterior
         var ones = new double[Hypotheses.Count];
         ones.AsSpan().Fill(1);
         return ones;
-    }
-
-    private static void Multiply(double[] target, double[] by)
-    {
-        for (int h = 0; h < target.Length; h++) target[h] *= by[h];
-    }
-
-    private static void Divide(double[] target, double[] by)
-    {
-        for (int h = 0; h < target.Length; h++) target[h] /= by[h];
     }
 }
