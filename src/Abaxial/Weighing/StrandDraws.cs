@@ -5,20 +5,18 @@ internal sealed class StrandDraws
 {
     private const int Draws = RowDraws.Count;
 
-    private readonly CaseReadings readings;
     private readonly RowDraws draws;
     private readonly List<Part> parts = [];
     private readonly double[][] alone;
 
-    public StrandDraws(Strand strand, CaseReadings readings, RowDraws draws, int causes)
+    public StrandDraws(Strand strand, RowDraws draws, int causes)
     {
-        this.readings = readings;
         this.draws = draws;
         alone = new double[causes + 1][];
         foreach (var one in strand.Readings)
         {
             if (one.HasSampleMean) continue; // the range's own spread holds it already
-            parts.Add(new Part(one, one.IsStateWise ? [.. readings.StatesOf(strand.Character).Where(state => one.Named[state])] : [], causes));
+            parts.Add(new Part(one, one.IsStateWise ? [.. one.Question.States.Where(state => one.Named[state])] : [], causes));
         }
     }
 
@@ -52,31 +50,22 @@ internal sealed class StrandDraws
     {
         var (question, reads) = (part.Readings.Question, part.Readings);
         double[] drawnA = Rows(part, a), drawnB = Rows(part, b);
-        double scale = 1;
         foreach (int state in part.Named)
         {
             double present = reads.Present[state], slope = reads.Absent[state] - present;
+            double stays = 1 - question.Chance(a, state);
+            if (a != b) stays *= 1 - question.Chance(b, state);
+            double scale = 1 / (present + (slope * stays));
             var stayA = drawnA.AsSpan(state * Draws, Draws);
-            if (a == b)
-            {
-                scale *= present + (slope * (1 - question.Chance(a, state)));
-                Lanes.MultiplyLine(lane, stayA, slope, present);
-            }
-            else
-            {
-                scale *= present + (slope * (1 - question.Chance(a, state)) * (1 - question.Chance(b, state)));
-                Lanes.MultiplyLine(lane, stayA, drawnB.AsSpan(state * Draws, Draws), slope, present);
-            }
+            if (a == b) Lanes.MultiplyLine(lane, stayA, slope * scale, present * scale);
+            else Lanes.MultiplyLine(lane, stayA, drawnB.AsSpan(state * Draws, Draws), slope * scale, present * scale);
         }
-
-        Lanes.Scale(lane, 1 / scale);
     }
 
     private void OneState(Part part, Span<double> lane, int a, int b)
     {
         double[] readA = Rows(part, a), readB = Rows(part, b);
-        Lanes.MultiplySum(lane, readA, readB);
-        Lanes.Scale(lane, 1 / (part.Value[a] + part.Value[b]));
+        Lanes.MultiplySum(lane, readA, readB, 1 / (part.Value[a] + part.Value[b]));
     }
 
     /// <summary>By draw: state by state the chance of staying away, or of a one-state character the chance of the readings.</summary>
@@ -87,8 +76,7 @@ internal sealed class StrandDraws
         if (part.Readings.IsStateWise) return part.Drawn[cause] = drawn;
 
         var reads = new double[Draws];
-        var states = readings.StatesOf(part.Readings.Question.Character);
-        foreach (int state in states)
+        foreach (int state in part.Readings.Question.States)
         {
             double chance = part.Readings.Present[state];
             for (int draw = 0; draw < Draws; draw++) reads[draw] += chance * drawn[(state * Draws) + draw];
