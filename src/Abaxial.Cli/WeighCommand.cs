@@ -49,7 +49,7 @@ internal sealed class WeighCommand
         var progress = new Progress(terminal);
         try
         {
-            OrderedPipeline.RunAsync(inputs.Read(), Weigh, Take, AheadPerCore * Environment.ProcessorCount).GetAwaiter().GetResult();
+            OrderedPipeline.RunAsync(inputs.Read(knowledge), Weigh, Take, AheadPerCore * Environment.ProcessorCount).GetAwaiter().GetResult();
         }
         finally
         {
@@ -77,7 +77,7 @@ internal sealed class WeighCommand
 
     private Weighed Weigh(CaseInput input)
     {
-        var reading = input.IsTooLong ? CaseLimits.TooLong : CaseReader.Read(input.Utf8.Span, knowledge);
+        var reading = input.Reading;
         if (reading.IsRefused)
         {
             return json

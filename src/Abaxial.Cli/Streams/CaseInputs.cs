@@ -1,3 +1,5 @@
+using Abaxial.Files.Cases;
+using Abaxial.Knowledge;
 using Abaxial.Weighing;
 
 namespace Abaxial.Cli.Streams;
@@ -24,49 +26,36 @@ internal sealed class CaseInputs
     public bool AreSeveral => names.Count > 1 || names[0] == StandardInput;
 
     /// <summary>Reads the cases one after the other.</summary>
+    /// <param name="knowledge">The knowledge that ids are looked up in.</param>
     /// <exception cref="UsageException">A file cannot be read.</exception>
-    public IEnumerable<CaseInput> Read()
+    public IEnumerable<CaseInput> Read(KnowledgeBase knowledge)
     {
         int number = 0;
         foreach (string name in names)
         {
             if (name != StandardInput)
             {
-                yield return ReadFile(name, ++number);
+                yield return new CaseInput(++number, name, ReadFile(name, knowledge));
                 continue;
+            }
+
+            foreach (var next in CaseFiles.ReadLines(terminal.In, knowledge))
+            {
+                yield return new CaseInput(++number, $"case {next.Number}", next.Reading);
             }
         }
     }
 
-    private CaseInput ReadFile(string name, int number)
-    {
-        using var file = Open(name);
-        var buffer = new byte[Math.Min(file is { CanSeek: true, Length: > 0 } ? file.Length : CaseLimits.Bytes, CaseLimits.Bytes) + 1];
-        int length;
-        try
-        {
-            length = file.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            throw Unreadable(name, problem);
-        }
-
-        bool isTooLong = length > CaseLimits.Bytes;
-        return new CaseInput(number, name, isTooLong ? default : buffer.AsMemory(0, length), isTooLong);
-    }
-
-    private FileStream Open(string name)
+    private CaseReading ReadFile(string name, KnowledgeBase knowledge)
     {
         try
         {
-            return new FileStream(terminal.PathOf(name), FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete, bufferSize: 0);
+            using var file = new FileStream(terminal.PathOf(name), FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete, bufferSize: 0);
+            return CaseFiles.ReadWhole(file, knowledge);
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            throw Unreadable(name, problem);
+            throw new UsageException($"'{name}' cannot be read: {problem.Message}");
         }
     }
-
-    private static UsageException Unreadable(string name, Exception problem) => new($"'{name}' cannot be read: {problem.Message}");
 }
