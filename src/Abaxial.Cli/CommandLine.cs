@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.IO.Pipes;
 using Abaxial.Knowledge;
 
 namespace Abaxial.Cli;
@@ -19,7 +20,7 @@ internal static class CommandLine
             terminal.Error.WriteLine($"abaxial: {problem.Message}");
             return ExitCode.Usage;
         }
-        catch (IOException problem) when (IsBrokenPipe(problem))
+        catch (IOException) when (terminal.Out is PipeStream { IsConnected: false })
         {
             return ExitCode.Done; // Whoever read the answers has enough of them.
         }
@@ -44,15 +45,19 @@ internal static class CommandLine
         Dress(root, terminal);
 
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (parsed.Errors.Count > 0 && parsed.Action is not (HelpAction or ExamplesAction))
-        {
-            foreach (var error in parsed.Errors) terminal.Error.WriteLine($"abaxial: {error.Message}");
-            terminal.Error.WriteLine($"See: {PathOf(parsed.CommandResult.Command)} --help");
-            return ExitCode.Usage;
-        }
-
+        if (parsed.Errors.Count > 0 && parsed.Action is not ExamplesAction) return Refuse(parsed, terminal.Error);
         using var output = terminal.Writer();
         return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = output, Error = terminal.Error });
+    }
+
+    private static int Refuse(ParseResult parsed, TextWriter error)
+    {
+        var command = parsed.CommandResult.Command;
+        if (parsed.UnmatchedTokens.Count > 0) error.WriteLine($"abaxial: there is no command or option '{parsed.UnmatchedTokens[0]}'.");
+        else if (command.Subcommands.Count > 0) error.WriteLine($"abaxial: say what to do: {string.Join(", ", command.Subcommands.Select(sub => sub.Name))}.");
+        else error.WriteLine($"abaxial: {parsed.Errors[0].Message}");
+        error.WriteLine($"See: {PathOf(command)} --help");
+        return ExitCode.Usage;
     }
 
     /// <summary>Gives help its examples and the version its knowledge.</summary>
@@ -71,9 +76,6 @@ internal static class CommandLine
         for (Symbol? at = command; at is not null; at = at.Parents.FirstOrDefault()) names.Insert(0, at is RootCommand ? "abaxial" : at.Name);
         return string.Join(' ', names);
     }
-
-    private static bool IsBrokenPipe(IOException problem) =>
-        OperatingSystem.IsWindows() ? (problem.HResult & 0xFFFF) is 109 or 232 : problem.HResult == 32 || problem.InnerException is System.Net.Sockets.SocketException { NativeErrorCode: 32 };
 
     private sealed class VersionAction(Terminal terminal) : SynchronousCommandLineAction
     {

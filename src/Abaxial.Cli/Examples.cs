@@ -63,10 +63,17 @@ internal sealed class ExamplesAction(HelpAction help) : SynchronousCommandLineAc
 
     public override int Invoke(ParseResult parseResult)
     {
+        var configuration = parseResult.InvocationConfiguration;
+        var output = configuration.Output;
+        using var text = new StringWriter();
+        configuration.Output = text;
         int result = help.Invoke(parseResult);
-        var output = parseResult.InvocationConfiguration.Output;
+        configuration.Output = output;
+        output.Write(text.ToString().TrimEnd().Replace($"  {RootCommand.ExecutableName}", "  abaxial", StringComparison.Ordinal));
+        output.WriteLine();
         var examples = Examples.Of(parseResult.CommandResult.Command).ToList();
         if (examples.Count == 0) return result;
+        output.WriteLine();
         output.WriteLine("Examples:");
         foreach (string line in examples) output.WriteLine(line.Length == 0 ? "" : $"  {line}");
         return result;

@@ -31,6 +31,11 @@ internal sealed class WeighCommand
     public static Command Create(Terminal terminal)
     {
         var cases = new Argument<string[]>("CASE") { Arity = ArgumentArity.OneOrMore, Description = "Case files; - reads a stream from standard input, one case a line." };
+        cases.Validators.Add(found =>
+        {
+            var option = found.Tokens.FirstOrDefault(token => token.Value.Length > 1 && token.Value[0] == '-');
+            if (option is not null) found.AddError($"there is no option '{option.Value}'; a file of that name is written ./{option.Value}.");
+        });
         var json = new Option<bool>("--json") { Description = "Print JSON: one document for one file, one document a line for several files or a stream." };
         var flat = new Option<bool>("--flat-prior") { Description = "Weigh as if every cause were equally common before the looks." };
         var folder = new Option<string?>("--knowledge") { Description = "A folder of knowledge to use in place of the program's own.", HelpName = "FOLDER" };
@@ -96,7 +101,8 @@ internal sealed class WeighCommand
         using (var writer = (terminal with { Out = buffer }).Writer())
         {
             var page = new Page(writer, terminal);
-            page.Line(input.Name, Tone.Faint);
+            var speech = new Speech(knowledge);
+            page.Line(NameOf(input, speech), Tone.Faint);
             AnswerPage.Write(page, weighed, answer, flat);
         }
 
@@ -106,9 +112,12 @@ internal sealed class WeighCommand
     private string ForPeople(CaseInput input, ImmutableArray<CaseProblem> problems)
     {
         using var writer = new StringWriter();
-        RefusalPage.Write(new Page(writer, terminal with { Colour = false }), input.Name, problems, new Speech(knowledge));
+        var speech = new Speech(knowledge);
+        RefusalPage.Write(new Page(writer, terminal with { Colour = false }), NameOf(input, speech), problems, speech);
         return writer.ToString();
     }
+
+    private static string NameOf(CaseInput input, Speech speech) => input.Name ?? speech.Say("case.number", ChanceWords.Number(input.Number));
 
     /// <summary>What became of one case: the bytes to print, and what to tell people of a refusal.</summary>
     private sealed record Weighed(bool IsRefused, byte[] Out, string Error);

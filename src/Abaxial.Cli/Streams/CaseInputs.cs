@@ -41,7 +41,7 @@ internal sealed class CaseInputs
 
             foreach (var next in CaseFiles.ReadLines(terminal.In, knowledge))
             {
-                yield return new CaseInput(++number, $"case {next.Number}", next.Reading);
+                yield return new CaseInput(++number, null, next.Reading);
             }
         }
     }
