@@ -27,7 +27,7 @@ internal sealed class Page(TextWriter writer, Terminal terminal)
     public void Heading(string text)
     {
         Blank();
-        Line(text, Tone.Strong);
+        Text(text, indent: 0, tone: Tone.Strong);
     }
 
     /// <summary>One line, not wrapped.</summary>
