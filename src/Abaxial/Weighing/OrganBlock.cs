@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Abaxial.Weighing;
 
 /// <summary>
@@ -29,19 +31,14 @@ internal sealed class OrganBlock
     /// <summary>The organ was reported or a look at it shows something.</summary>
     public required bool IsAffected { get; init; }
 
+    /// <summary>Whether the case speaks of this organ at all: otherwise its likelihood is one everywhere.</summary>
+    public bool Says => Strands.Count > 0 || ReportedIfNot != 1 || ReportedIfSo != 1;
+
     /// <summary>The likelihood of reports and looks for one cause alone, given the likelihood of the looks where it attacks.</summary>
-    public double Alone(int cause, double looks, double reportedIfNot, double reportedIfSo)
+    private double Alone(int cause, double looks, double reportedIfNot, double reportedIfSo)
     {
         double attacks = Attacks[cause];
         return ((1 - attacks) * reportedIfNot * LooksIfNot) + (attacks * reportedIfSo * looks);
-    }
-
-    /// <summary>The likelihood for two causes, given the likelihood of the looks where the first attacks, the second, or both.</summary>
-    public double Together(int a, int b, double looksA, double looksB, double looksBoth, double reportedIfNot, double reportedIfSo)
-    {
-        double ga = Attacks[a], gb = Attacks[b];
-        double some = (ga * (1 - gb) * looksA) + ((1 - ga) * gb * looksB) + (ga * gb * looksBoth);
-        return ((1 - ga) * (1 - gb) * reportedIfNot * LooksIfNot) + (reportedIfSo * some);
     }
 
     /// <summary>Fills the likelihood of every hypothesis.</summary>
@@ -55,10 +52,35 @@ internal sealed class OrganBlock
         int causes = hypotheses.CauseCount;
         for (int cause = 0; cause < causes; cause++) target[cause] = Alone(cause, looks[cause], ifNot, ifSo);
         target[hypotheses.NotListed] = Alone(causes, looks[hypotheses.NotListed], ifNot, ifSo);
-        int next = causes;
         for (int a = 0; a < causes; a++)
         {
-            for (int b = a + 1; b < causes; b++, next++) target[next] = Together(a, b, looks[a], looks[b], looks[next], ifNot, ifSo);
+            int row = hypotheses.RowStart[a];
+            Row(target[row..], Attacks[a], looks[a], Attacks.AsSpan(a + 1, causes - a - 1), looks[(a + 1)..causes], looks[row..], ifNot * LooksIfNot, ifSo);
+        }
+    }
+
+    /// <summary>One row of pairs: the first cause with each that follows it.</summary>
+    private static void Row(Span<double> target, double ga, double looksA, ReadOnlySpan<double> gb, ReadOnlySpan<double> looksB, ReadOnlySpan<double> both, double sound, double ifSo)
+    {
+        double stays = 1 - ga, onlyA = ga * looksA;
+        int b = 0;
+        if (Vector.IsHardwareAccelerated)
+        {
+            var one = Vector<double>.One;
+            for (; b <= gb.Length - Vector<double>.Count; b += Vector<double>.Count)
+            {
+                var g = new Vector<double>(gb[b..]);
+                var rest = one - g;
+                var some = ((rest * onlyA) + (g * stays * new Vector<double>(looksB[b..]))) + (g * ga * new Vector<double>(both[b..]));
+                ((rest * stays * sound) + (some * ifSo)).CopyTo(target[b..]);
+            }
+        }
+
+        for (; b < gb.Length; b++)
+        {
+            double rest = 1 - gb[b];
+            double some = ((rest * onlyA) + (gb[b] * stays * looksB[b])) + (gb[b] * ga * both[b]);
+            target[b] = (rest * stays * sound) + (some * ifSo);
         }
     }
 }

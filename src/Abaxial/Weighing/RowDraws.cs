@@ -27,7 +27,10 @@ internal sealed class RowDraws
 
     private readonly ConcurrentDictionary<(Question Question, int Cause), double[]> rows = new();
 
-    /// <summary>A row's draws: state by state, <see cref="Count"/> values each.</summary>
+    /// <summary>
+    /// A row's draws: state by state, <see cref="Count"/> values each. Where states are read one by one, the chance that the state is not there; of a one-state
+    /// character, the chance that it is.
+    /// </summary>
     public double[] Of(Question question, int cause) => rows.GetOrAdd((question, cause), static key => Draw(key.Question, key.Cause));
 
     private static double[] Draw(Question question, int cause)
@@ -35,18 +38,19 @@ internal sealed class RowDraws
         int states = question.StateCount;
         var drawn = new double[states * Count];
         var scores = new double[Count];
-        bool stateWise = question.Character.IsMany || question.Character.IsSign;
+        bool stateWise = question.IsStateWise;
         double strength = question.Strengths[cause];
         for (int state = 0; state < states; state++)
         {
             double p = question.Chance(cause, state);
+            if (stateWise) drawn.AsSpan(state * Count, Count).Fill(1);
             if (p <= 0 || (stateWise && state == question.Character.EmptyState)) continue;
             double sigma = p >= 1 ? 0 : Math.Min(MostSigma, 1 / Math.Sqrt(strength * p * (1 - p)));
             Shuffle(scores, Seed(question, cause, state));
             for (int draw = 0; draw < Count; draw++)
             {
                 double odds = p * PlainMath.Exp(sigma * scores[draw]);
-                drawn[(state * Count) + draw] = odds / (1 - p + odds);
+                drawn[(state * Count) + draw] = stateWise ? (1 - p) / (1 - p + odds) : odds / (1 - p + odds);
             }
         }
 
