@@ -39,8 +39,10 @@ internal static class EvidenceSection
         var looks = evidence.Looks.Select(place => weighed.Looks[place]).Where(look => !look.IsUnsure).ToList();
         string seen = $"{speech.Name(evidence.Character)}: {string.Join(speech.Word("list.semicolon"), looks.Select(speech.Seen).Distinct())}.";
         string? facet = looks.Select(look => look.Facet).FirstOrDefault(other => other is not null);
-        var row = table.Find(evidence.Character, facet).Rows[table.IndexOf(evidence.Towards)];
-        string cause = speech.Name(evidence.Towards);
+        // Where late blight is all but sure, another cause may rise more by a look that speaks for it: the sentence stays with late blight.
+        var spokenFor = evidence.Decibans > 0 ? weighed.Knowledge.Subject : evidence.Towards;
+        var row = table.Find(evidence.Character, facet).Rows[table.IndexOf(spokenFor)];
+        string cause = speech.Name(spokenFor);
         return row is null ? $"{seen} {speech.Say("evidence.towards", cause)}" : $"{seen} {speech.Say("evidence.row", cause, speech.Sentence(row))}";
     }
 

@@ -27,7 +27,7 @@ internal sealed class Speech(KnowledgeBase knowledge, string language = "en")
     {
         string seen = look.IsUnsure ? Word("look.unsure")
             : look.Character.IsMeasured ? Say("look.measured", ChanceWords.Number(look.Values.Average()), ChanceWords.Number(look.Values.Length))
-            : string.Join(Word("list.comma"), look.States.Select(state => Name(look.Character, state)));
+            : string.Join(Word("list.semicolon"), look.States.Select(state => Name(look.Character, state)));
         string how = look.Surface is { } surface && look.How != Way.MoistChamber ? $"{Word($"way.{look.How.Word()}")} {Word($"surface.{surface.Word()}")}" : Word($"way.{look.How.Word()}");
         return $"{seen}, {how}";
     }
