@@ -62,9 +62,6 @@ public sealed record WeatherSettings
     /// <summary>The longest gap that was asked to be filled, hours; 0 for none.</summary>
     public int FillHours { get; init; }
 
-    /// <summary>Whether wetness is estimated though the station measures none.</summary>
-    public bool EstimatesWetness { get; init; }
-
     /// <summary>The conventions that were chosen other than the default.</summary>
     public ImmutableDictionary<string, string> Chosen { get; init; } = ImmutableDictionary<string, string>.Empty;
 

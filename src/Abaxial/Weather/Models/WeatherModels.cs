@@ -27,7 +27,7 @@ public static class WeatherModels
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(settings);
-        var lacking = record.Daily is { } daily ? OfDaily(model, daily) : OfHours(model, record.Hours, wasAsked || settings.EstimatesWetness, settings);
+        var lacking = record.Daily is { } daily ? OfDaily(model, daily) : OfHours(model, record.Hours, wasAsked, settings);
         if (model.LacksOf(settings) is { } option) lacking = lacking.Append(option);
         string words = string.Join(", ", lacking.Distinct());
         return words.Length == 0 ? null : words;
