@@ -4,4 +4,5 @@ return CommandLine.Run(
     args,
     Terminal.OfProcess(),
     WeighCommand.Create,
+    WeatherCommand.Create,
     KnowledgeCommand.Create);

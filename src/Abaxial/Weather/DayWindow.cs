@@ -11,7 +11,7 @@ public readonly record struct DayWindow(int Start, DateOnly Day)
     public int End => Start + StationRecord.HoursOfDay;
 
     /// <summary>The days that start at a clock hour and bear the date of their start.</summary>
-    /// <param name="record">Only days with at least one hour between the record's first and last row are given.</param>
+    /// <param name="record">The record; only days with an hour between its first and last row are given.</param>
     /// <param name="clockHour">0 to 23, in the station's standard time.</param>
     public static ImmutableArray<DayWindow> StartingAt(StationRecord record, int clockHour)
     {
@@ -31,19 +31,18 @@ public readonly record struct DayWindow(int Start, DateOnly Day)
         return Of(record, shift, isNamedByEnd: true);
     }
 
+    /// <summary>A day whose date is not among the record's is never whole; it is left out.</summary>
     private static ImmutableArray<DayWindow> Of(StationRecord record, int shift, bool isNamedByEnd)
     {
         var windows = ImmutableArray.CreateBuilder<DayWindow>(record.Days.Length + 1);
-        for (int day = shift == 0 ? 0 : -1; day < record.Days.Length; day++)
+        int named = isNamedByEnd && shift > 0 ? 1 : 0;
+        for (int day = -1; day < record.Days.Length; day++)
         {
             int start = (day * StationRecord.HoursOfDay) + shift;
-            if (start > record.Last || start + StationRecord.HoursOfDay <= record.First) continue;
-            windows.Add(new DayWindow(start, DateOf(record, isNamedByEnd && shift > 0 ? day + 1 : day)));
+            bool hasRows = start <= record.Last && start + StationRecord.HoursOfDay > record.First;
+            if (hasRows && day + named >= 0 && day + named < record.Days.Length) windows.Add(new DayWindow(start, record.Days[day + named]));
         }
 
         return windows.ToImmutable();
     }
-
-    private static DateOnly DateOf(StationRecord record, int day) =>
-        day < 0 ? record.Days[0].AddDays(-1) : day < record.Days.Length ? record.Days[day] : record.Days[^1].AddDays(1);
 }
