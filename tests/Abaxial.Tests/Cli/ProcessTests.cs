@@ -26,7 +26,7 @@ public sealed class ProcessTests
         string error = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.Equal(64, process.ExitCode);
-        Assert.Equal("abaxial: There is no file 'no-such-case.json'.\n", error.ReplaceLineEndings("\n"));
+        Assert.Equal("abaxial: there is no file 'no-such-case.json'.\n", error.ReplaceLineEndings("\n"));
     }
 
     [Fact]
