@@ -22,6 +22,7 @@ public sealed class CaseReaderRefusalTests
 
     [Theory]
     [InlineData("""  "system":"orchard"  """, "/system", "orchard", "field, garden, high-tunnel, greenhouse, nursery-or-retail, storage")]
+    [InlineData("""  "system":""  """, "/system", "\"\"", "field, garden, high-tunnel, greenhouse, nursery-or-retail, storage")]
     [InlineData("""  "system":null  """, "/system", "null", "field, garden, high-tunnel, greenhouse, nursery-or-retail, storage")]
     [InlineData("""  "stage":"ripe"  """, "/stage", "ripe", "seed-tuber, seedling, vegetative, flowering, fruiting, senescing, harvested")]
     [InlineData("""  "purpose":"export"  """, "/purpose", "export", "home, market, seed, nursery")]
