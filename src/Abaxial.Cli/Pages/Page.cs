@@ -116,6 +116,7 @@ internal sealed class Page(TextWriter writer, Terminal terminal)
                 '°' => " degrees ",
                 '·' => "-",
                 '×' => "x",
+                '→' => "->",
                 '\u00a0' => " ",
                 < '\u0080' => sign.ToString(),
                 _ => "?",

@@ -40,6 +40,13 @@ internal static class RowWords
         };
     }
 
+    /// <summary>The kind of source and the strength.</summary>
+    public static string Worth(Row row, Speech speech)
+    {
+        string kind = row.SourceKind switch { SourceKind.Publication => "source.publication", SourceKind.CommonPractice => "source.common-practice", _ => "source.judgement" };
+        return speech.Say("row.worth", speech.Word(kind), ChanceWords.Number(row.Strength));
+    }
+
     /// <summary>The empty state of a character with several states has no chance of its own in a row.</summary>
     public static int EmptyOfMany(Character character) => character.IsMany ? character.EmptyState : -1;
 
