@@ -71,6 +71,8 @@ public sealed class Question
         var background = table.Knowledge.Document.Characters[character.Index].Background;
         int rows = table.Causes.Length + 1;
         StateCount = character.States.Length;
+        IsStateWise = character.IsMany || character.IsSign;
+        States = [.. Enumerable.Range(0, StateCount).Where(state => !character.Voids[state] && character.HasState(state, table.Host) && !(IsStateWise && state == character.EmptyState))];
         chances = new double[rows * StateCount];
         var strengths = new double[rows];
         var used = new Row?[rows];
@@ -96,6 +98,12 @@ public sealed class Question
 
     /// <summary>How many states the character has; 0 where it is measured.</summary>
     public int StateCount { get; }
+
+    /// <summary>Read state by state (signs and characters with several states at once) rather than as one of several.</summary>
+    public bool IsStateWise { get; }
+
+    /// <summary>The states that can be there on this host: all but void ones and, where they are read one by one, the empty one.</summary>
+    public ImmutableArray<int> States { get; }
 
     /// <summary>How many cases each row is worth, by cause.</summary>
     public ImmutableArray<double> Strengths { get; }

@@ -26,10 +26,10 @@ internal sealed class Bands
         hypotheses = posterior.Hypotheses;
         foreach (var strand in posterior.Readings.Strands)
         {
-            if (strand.Organ is null && strand.Character.Id != CaseReadings.OrgansAffected) general.Add(new StrandDraws(strand, posterior.Readings, draws, hypotheses.CauseCount));
+            if (strand.Organ is null && strand.Character.Id != CaseReadings.OrgansAffected) general.Add(new StrandDraws(strand, draws, hypotheses.CauseCount));
         }
 
-        foreach (var block in posterior.Blocks.Where(block => block.IsAffected || block.Strands.Count > 0)) organs.Add(new OrganDraws(block, posterior, draws));
+        foreach (var block in posterior.Blocks.Where(block => block.Says)) organs.Add(new OrganDraws(block, posterior, draws));
     }
 
     public static bool IsActive(Posterior posterior, int h) =>

@@ -26,8 +26,6 @@ internal sealed class CaseReadings
             if (ParentOf(look.Look, counted) is { SaysOtherwise: true }) SetAside.Add(look);
             else Read(look);
         }
-
-        foreach (var strand in Strands) strand.ImpliedParent = Implied(strand);
     }
 
     public Case Weighed { get; }
@@ -128,7 +126,7 @@ internal sealed class CaseReadings
         for (int state = 0; state < character.States.Length; state++) readings.Named[state] |= empty || look.States.Contains(state);
         if (readings.IsStateWise)
         {
-            foreach (int state in StatesOf(character))
+            foreach (int state in readings.Question.States)
             {
                 var (detects, falsely) = Detection(look, state, noise);
                 bool named = look.States.Contains(state);
@@ -143,7 +141,7 @@ internal sealed class CaseReadings
             return;
         }
 
-        var states = StatesOf(character);
+        var states = readings.Question.States;
         double top = 0;
         foreach (int state in states)
         {
@@ -152,13 +150,6 @@ internal sealed class CaseReadings
         }
 
         foreach (int state in states) readings.Present[state] /= top;
-    }
-
-    /// <summary>The states of a character that can be there on this host: all but void ones and, where read state by state, the empty one.</summary>
-    public int[] StatesOf(Character character)
-    {
-        bool stateWise = character.IsMany || character.IsSign;
-        return [.. Enumerable.Range(0, character.States.Length).Where(state => !character.Voids[state] && character.HasState(state, table.Host) && !(stateWise && state == character.EmptyState))];
     }
 
     /// <summary>The chance that a look names a state that is there, and that it names it where it is not.</summary>
@@ -174,26 +165,5 @@ internal sealed class CaseReadings
 
         double grows = model.Overgrowth(word, look.Surface, look.Hours).Chance;
         return (shows * (1 - noise.Miss), 1 - ((1 - noise.False) * (1 - grows)));
-    }
-
-    /// <summary>A child whose parent was not recorded says that the parent is as needed.</summary>
-    private StateFactor? Implied(Strand strand)
-    {
-        foreach (var readings in strand.Readings)
-        {
-            var (parent, states) = Needs(strand.Character, readings.Question.Facet);
-            if (parent is null || Counted.Any(look => look.Look.Character == parent)) continue;
-            var question = table.Find(parent);
-            var staying = new double[table.Causes.Length + 1];
-            for (int cause = 0; cause < staying.Length; cause++)
-            {
-                staying[cause] = 1;
-                foreach (int state in states) staying[cause] *= 1 - question.Chance(cause, state);
-            }
-
-            return new StateFactor(staying, 0, 1);
-        }
-
-        return null;
     }
 }

@@ -7,29 +7,37 @@ namespace Abaxial.Weighing;
 internal static class Factors
 {
     /// <summary>The factors of a strand, its implied parent included.</summary>
-    public static void Fill(Strand strand, CaseReadings readings, HostTable table)
+    public static void Fill(Strand strand, CaseReadings readings, Hypotheses hypotheses)
     {
-        if (strand.ImpliedParent is { } implied) strand.Factors.Add(implied);
+        if (ImpliedParent(strand, readings, hypotheses) is { } implied) strand.Factors.Add(implied);
         foreach (var one in strand.Readings)
         {
-            if (one.HasSampleMean) strand.Factors.Add(Measured(one, table));
-            else if (!one.IsStateWise) strand.Factors.Add(new MixtureFactor(Likelihoods(one.Question, one.Present, table)));
+            if (one.HasSampleMean) strand.Factors.Add(Measured(one, hypotheses.Table));
+            else if (!one.IsStateWise) strand.Factors.Add(new MixtureFactor(Likelihoods(one.Question, one.Present, hypotheses.Table)));
             else
             {
-                foreach (int state in readings.StatesOf(strand.Character))
+                foreach (int state in one.Question.States)
                 {
-                    strand.Factors.Add(new StateFactor(Staying(one.Question, state, table), one.Absent[state], one.Present[state]));
+                    strand.Factors.Add(new StateFactor(hypotheses.Staying(one.Question, state), one.Absent[state], one.Present[state]));
                 }
             }
         }
     }
 
-    /// <summary>By cause, the chance that a state is not there.</summary>
-    public static double[] Staying(Question question, int state, HostTable table)
+    /// <summary>A child whose parent was not recorded says that the parent is as needed.</summary>
+    private static StateFactor? ImpliedParent(Strand strand, CaseReadings readings, Hypotheses hypotheses)
     {
-        var staying = new double[table.Causes.Length + 1];
-        for (int cause = 0; cause < staying.Length; cause++) staying[cause] = 1 - question.Chance(cause, state);
-        return staying;
+        foreach (var one in strand.Readings)
+        {
+            var (parent, states) = CaseReadings.Needs(strand.Character, one.Question.Facet);
+            if (parent is null || readings.Counted.Exists(look => look.Look.Character == parent)) continue;
+            var question = hypotheses.Table.Find(parent);
+            var staying = (double[])hypotheses.Staying(question, states[0]).Clone();
+            foreach (int state in states.Skip(1)) Lanes.Multiply(staying, hypotheses.Staying(question, state));
+            return new StateFactor(staying, 0, 1);
+        }
+
+        return null;
     }
 
     /// <summary>By cause, the chance of the readings of a one-state character.</summary>

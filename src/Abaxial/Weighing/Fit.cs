@@ -6,7 +6,7 @@ namespace Abaxial.Weighing;
 /// <summary>How well the leading hypothesis fits the looks: single readings that it finds improbable, and all of them together.</summary>
 internal sealed class Fit
 {
-    private const double Step = 0.05; // of the grid of surprise, in natural logarithms
+    private const double Step = 0.1; // of the grid of surprise, in natural logarithms
 
     private readonly Posterior posterior;
     private readonly Hypotheses hypotheses;
@@ -67,7 +67,7 @@ internal sealed class Fit
         }
 
         double before = observed.Sum();
-        double least = look.Character.IsMany || look.Character.IsSign ? AddStates(look, question) : AddOneState(look, question);
+        double least = question.IsStateWise ? AddStates(look, question) : AddOneState(look, question);
         double surprise = observed.Sum() - before;
         if (PlainMath.Exp(least - surprise) < limits.UnexpectedBelow) Unexpected.Add(new Conflict(counted.Places, ConflictReason.Unexpected, PlainMath.Exp(-surprise)));
     }
@@ -77,7 +77,7 @@ internal sealed class Fit
     {
         double least = 0;
         var noise = model.NoiseOf(look.Character, look.How, look.By, look.Facet);
-        foreach (int state in posterior.Readings.StatesOf(look.Character))
+        foreach (int state in question.States)
         {
             var (detects, falsely) = posterior.Readings.Detection(look, state, noise);
             double there = Chance(question, state);
@@ -92,11 +92,11 @@ internal sealed class Fit
 
     private double AddOneState(Look look, Question question)
     {
-        var states = posterior.Readings.StatesOf(look.Character);
+        var states = question.States;
         var noise = model.NoiseOf(look.Character, look.How, look.By, look.Facet);
         double stray = noise.Error / (states.Length - 1);
         double[] reads = [.. states.Select(state => stray + (Chance(question, state) * (1 - noise.Error - stray)))];
-        Add(reads, Array.IndexOf(states, look.States[0]));
+        Add(reads, states.IndexOf(look.States[0]));
         return -PlainMath.Log(reads.Max());
     }
 
@@ -104,7 +104,7 @@ internal sealed class Fit
     private double Chance(Question question, int state)
     {
         int a = hypotheses.First[leading], b = hypotheses.Second[leading];
-        bool stateWise = question.Character.IsMany || question.Character.IsSign;
+        bool stateWise = question.IsStateWise;
         double ofA = question.Chance(a, state), ofB = question.Chance(b, state);
         double both = stateWise ? 1 - ((1 - ofA) * (1 - ofB)) : 0.5 * (ofA + ofB);
         if (question.Character.Id == CaseReadings.OrgansAffected)

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Collections.Concurrent;
 using Abaxial.Knowledge;
 
 namespace Abaxial.Weighing;
@@ -10,6 +10,7 @@ namespace Abaxial.Weighing;
 internal sealed class Hypotheses
 {
     private readonly double[] pairFactors;
+    private readonly ConcurrentDictionary<(Question Question, int State), double[]> staying = new();
 
     public Hypotheses(HostTable table)
     {
@@ -59,6 +60,11 @@ internal sealed class Hypotheses
     /// <summary>By cause, the number of the first pair in which it stands first.</summary>
     public int[] RowStart { get; }
 
+    /// <summary>
+    /// By hypothesis, the chance that a state is not there: two causes together lack it only where both do (noisy-or). Kept once worked out: it depends on the tables alone.
+    /// </summary>
+    public double[] Staying(Question question, int state) => staying.GetOrAdd((question, state), key => StayingOf(key.Question, key.State));
+
     public bool Holds(int hypothesis, int cause) => First[hypothesis] == cause || Second[hypothesis] == cause;
 
     /// <summary>The prior of every hypothesis; sums to one.</summary>
@@ -67,19 +73,20 @@ internal sealed class Hypotheses
     public double[] Priors(ReadOnlySpan<double> causeWeights, ReadOnlySpan<double> causeFactors)
     {
         var priors = new double[Count];
-        double sum = 0;
-        for (int h = 0; h < Count - 1; h++)
+        causeWeights.CopyTo(priors);
+        Lanes.Multiply(priors.AsSpan(0, CauseCount), causeFactors);
+        pairFactors.CopyTo(priors, CauseCount);
+        for (int a = 0; a < CauseCount; a++)
         {
-            int a = First[h], b = Second[h];
-            priors[h] = a == b
-                ? causeWeights[a] * causeFactors[a]
-                : pairFactors[h - CauseCount] * (causeWeights[a] * causeFactors[a]) * (causeWeights[b] * causeFactors[b]);
-            sum += priors[h];
+            var row = priors.AsSpan(RowStart[a], CauseCount - a - 1);
+            Lanes.Multiply(row, priors.AsSpan(a + 1, row.Length));
+            Lanes.Scale(row, priors[a]);
         }
 
         priors[NotListed] = Table.Knowledge.Document.NotListed;
-        sum += priors[NotListed];
-        for (int h = 0; h < Count; h++) priors[h] /= sum;
+        double sum = 0;
+        foreach (double prior in priors) sum += prior;
+        Lanes.Scale(priors, 1 / sum);
         return priors;
     }
 
@@ -110,6 +117,18 @@ internal sealed class Hypotheses
         }
 
         return weight;
+    }
+
+    private double[] StayingOf(Question question, int state)
+    {
+        var values = new double[Count];
+        for (int h = 0; h < Count; h++)
+        {
+            values[h] = 1 - question.Chance(First[h], state);
+            if (First[h] != Second[h]) values[h] *= 1 - question.Chance(Second[h], state);
+        }
+
+        return values;
     }
 
     /// <summary>Storage and harvested say the same thing of a sample; the system's multiplier counts.</summary>

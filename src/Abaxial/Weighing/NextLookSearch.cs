@@ -20,6 +20,7 @@ internal sealed class NextLookSearch
     private readonly int leading;
     private readonly int[] active;
     private readonly double[] mass;
+    private readonly double[] ones;
 
     public NextLookSearch(Posterior posterior, ReadingModel model, Losses losses, Advice today, int leading)
     {
@@ -31,6 +32,8 @@ internal sealed class NextLookSearch
         hypotheses = posterior.Hypotheses;
         knowledge = hypotheses.Table.Knowledge;
         active = [.. Enumerable.Range(0, hypotheses.Count).Where(h => Bands.IsActive(posterior, h))];
+        ones = new double[hypotheses.Count];
+        ones.AsSpan().Fill(1);
         double sum = active.Sum(h => posterior.Probability[h]);
         mass = [.. active.Select(h => posterior.Probability[h] / sum)];
     }
@@ -160,8 +163,8 @@ internal sealed class NextLookSearch
     private void Mix(Prediction prediction, OrganBlock block, int h, double[][] alone, double[] sound, Span<double> chances, Span<double> both)
     {
         int a = hypotheses.First[h], b = hypotheses.Second[h], outcomes = chances.Length;
-        var looks = posterior.LooksAt(block);
         double ga = block.Attacks[a];
+        var looks = block.Says ? posterior.LooksAt(block) : ones;
         var ofA = Alone(prediction, alone, a, outcomes);
         double none = (1 - ga) * block.ReportedIfNot * block.LooksIfNot;
         if (a == b)

@@ -31,6 +31,9 @@ internal sealed class OrganBlock
     /// <summary>The organ was reported or a look at it shows something.</summary>
     public required bool IsAffected { get; init; }
 
+    /// <summary>Whether the case speaks of this organ at all: otherwise its likelihood is one everywhere.</summary>
+    public bool Says => Strands.Count > 0 || ReportedIfNot != 1 || ReportedIfSo != 1;
+
     /// <summary>The likelihood of reports and looks for one cause alone, given the likelihood of the looks where it attacks.</summary>
     private double Alone(int cause, double looks, double reportedIfNot, double reportedIfSo)
     {

@@ -14,7 +14,7 @@ internal static class OrganBlocks
         var only = table.Knowledge.Document.OnlyOrgan;
         string? onlyOrgan = OnlyOrgan(readings.Weighed, only);
         var blocks = new List<OrganBlock>();
-        foreach (int state in readings.StatesOf(organs))
+        foreach (int state in question.States)
         {
             string organ = organs.States[state];
             var strands = readings.Strands.FindAll(strand => strand.Organ == organ);
@@ -28,7 +28,7 @@ internal static class OrganBlocks
                 Attacks = Attacks(question, state, table, organ == onlyOrgan ? only : null),
                 ReportedIfNot = counts ? reports!.Absent[state] : 1,
                 ReportedIfSo = counts ? reports!.Present[state] : 1,
-                LooksIfNot = shown ? 0 : LooksIfSound(strands, readings),
+                LooksIfNot = shown ? 0 : LooksIfSound(strands),
                 IsAffected = shown || reported,
             };
             block.Strands.AddRange(strands);
@@ -39,7 +39,7 @@ internal static class OrganBlocks
     }
 
     /// <summary>The same organ with fewer looks at it.</summary>
-    public static OrganBlock With(OrganBlock block, List<Strand> strands, CaseReadings readings)
+    public static OrganBlock With(OrganBlock block, List<Strand> strands)
     {
         bool shown = strands.Exists(strand => strand.Readings.Exists(one => one.ShowsSomething));
         var reduced = new OrganBlock
@@ -49,7 +49,7 @@ internal static class OrganBlocks
             Attacks = block.Attacks,
             ReportedIfNot = block.ReportedIfNot,
             ReportedIfSo = block.ReportedIfSo,
-            LooksIfNot = shown ? 0 : LooksIfSound(strands, readings),
+            LooksIfNot = shown ? 0 : LooksIfSound(strands),
             IsAffected = block.IsAffected,
         };
         reduced.Strands.AddRange(strands);
@@ -77,7 +77,7 @@ internal static class OrganBlocks
     }
 
     /// <summary>P(looks | the organ is sound), all of them having been answered with the empty state.</summary>
-    private static double LooksIfSound(List<Strand> strands, CaseReadings readings)
+    private static double LooksIfSound(List<Strand> strands)
     {
         double product = 1;
         foreach (var strand in strands)
@@ -86,7 +86,7 @@ internal static class OrganBlocks
             {
                 if (one.IsStateWise)
                 {
-                    foreach (int state in readings.StatesOf(strand.Character)) product *= one.Absent[state];
+                    foreach (int state in one.Question.States) product *= one.Absent[state];
                 }
                 else
                 {

@@ -19,7 +19,7 @@ internal sealed class OrganDraws
         this.posterior = posterior;
         this.draws = draws;
         int causes = posterior.Hypotheses.CauseCount;
-        strands = [.. block.Strands.Select(strand => new StrandDraws(strand, posterior.Readings, draws, causes))];
+        strands = [.. block.Strands.Select(strand => new StrandDraws(strand, draws, causes))];
         looksAlone = new double[causes + 1][];
         attacks = new double[causes + 1][];
     }

@@ -8,6 +8,10 @@ internal sealed class Posterior
     private readonly Dictionary<Strand, double[]> products = [];
     private readonly Dictionary<OrganBlock, (double[] Looks, double[] Value)> organs = [];
 
+    private double[]? without;
+    private double[]? withoutValue;
+    private double[]? withoutLooks;
+
     public Posterior(CaseReadings readings, Hypotheses hypotheses, double[] priors)
     {
         Readings = readings;
@@ -15,14 +19,14 @@ internal sealed class Posterior
         foreach (var strand in readings.Strands)
         {
             if (strand.Character.Id == CaseReadings.OrgansAffected) continue; // read by the organ blocks
-            Factors.Fill(strand, readings, hypotheses.Table);
+            Factors.Fill(strand, readings, hypotheses);
             var product = Ones();
             foreach (var factor in strand.Factors) factor.MultiplyInto(product, hypotheses);
             products.Add(strand, product);
         }
 
         Blocks = OrganBlocks.Of(readings, hypotheses);
-        foreach (var block in Blocks) organs.Add(block, Weigh(block));
+        foreach (var block in Blocks.Where(block => block.Says)) organs.Add(block, Weigh(block));
         Probability = Normalise(priors);
     }
 
@@ -38,17 +42,20 @@ internal sealed class Posterior
     /// <summary>By hypothesis, the likelihood of all that a strand says.</summary>
     public double[] ProductOf(Strand strand) => products[strand];
 
-    /// <summary>By hypothesis, the likelihood of the looks at an organ where all its causes attack it.</summary>
+    /// <summary>By hypothesis, the likelihood of the looks at an organ that the case speaks of, where all its causes attack it.</summary>
     public double[] LooksAt(OrganBlock block) => organs[block].Looks;
 
     /// <summary>By hypothesis, the likelihood of reports and looks of an organ.</summary>
     public double[] ValueOf(OrganBlock block) => organs[block].Value;
 
     /// <summary>The probability of every hypothesis with some strands left out; not normalised.</summary>
-    public double[] Without(IReadOnlyCollection<Strand> left)
+    /// <returns>By hypothesis; overwritten by the next call.</returns>
+    public ReadOnlySpan<double> Without(IReadOnlyCollection<Strand> left)
     {
-        var weights = (double[])Probability.Clone();
-        var scratch = new double[weights.Length];
+        var weights = without ??= new double[Hypotheses.Count];
+        var value = withoutValue ??= new double[Hypotheses.Count];
+        var looks = withoutLooks ??= new double[Hypotheses.Count];
+        Probability.CopyTo(weights, 0);
         bool ignoreReports = left.Any(strand => strand.Character.Id == CaseReadings.OrgansAffected);
         foreach (var strand in left)
         {
@@ -56,15 +63,15 @@ internal sealed class Posterior
             Lanes.Divide(weights, products[strand]);
         }
 
-        foreach (var block in Blocks)
+        foreach (var block in Blocks.Where(block => block.Says))
         {
             var mine = left.Where(strand => strand.Organ == block.Organ).ToArray();
             if (mine.Length == 0 && !ignoreReports) continue;
-            var looks = (double[])LooksAt(block).Clone();
+            LooksAt(block).CopyTo(looks, 0);
             foreach (var strand in mine) Lanes.Divide(looks, products[strand]);
-            var reduced = mine.Length == 0 ? block : OrganBlocks.With(block, [.. block.Strands.Except(mine)], Readings);
-            reduced.Fill(scratch, looks, Hypotheses, ignoreReports);
-            Lanes.Multiply(weights, scratch);
+            var reduced = mine.Length == 0 ? block : OrganBlocks.With(block, [.. block.Strands.Except(mine)]);
+            reduced.Fill(value, looks, Hypotheses, ignoreReports);
+            Lanes.Multiply(weights, value);
             Lanes.Divide(weights, ValueOf(block));
         }
 
@@ -77,13 +84,20 @@ internal sealed class Posterior
     {
         var marginals = new double[Hypotheses.CauseCount];
         double sum = 0;
-        for (int h = 0; h < weights.Length; h++)
+        weights[..marginals.Length].CopyTo(marginals);
+        foreach (double weight in weights) sum += weight;
+        for (int a = 0; a < marginals.Length; a++)
         {
-            sum += weights[h];
-            int a = Hypotheses.First[h], b = Hypotheses.Second[h];
-            if (a >= marginals.Length) continue;
-            marginals[a] += weights[h];
-            if (b != a) marginals[b] += weights[h];
+            var row = weights.Slice(Hypotheses.RowStart[a], marginals.Length - a - 1);
+            var others = marginals.AsSpan(a + 1, row.Length);
+            double own = 0;
+            for (int i = 0; i < row.Length; i++)
+            {
+                own += row[i];
+                others[i] += row[i];
+            }
+
+            marginals[a] += own;
         }
 
         for (int cause = 0; cause < marginals.Length; cause++) marginals[cause] /= sum;
@@ -101,33 +115,35 @@ internal sealed class Posterior
 
     private double[] Normalise(double[] priors)
     {
-        // Within a block of characters plain products stay far from underflow (each factor is scaled to at most one and is seldom under
-        // 0.001); across blocks logarithms are added.
-        var general = Ones();
-        foreach (var strand in Readings.Strands.Where(strand => strand.Organ is null && products.ContainsKey(strand))) Lanes.Multiply(general, products[strand]);
-        var parts = new List<double[]> { general };
-        var quiet = Ones();
-        foreach (var block in Blocks)
-        {
-            if (block.Strands.Count == 0) Lanes.Multiply(quiet, ValueOf(block));
-            else parts.Add(ValueOf(block));
-        }
-
-        parts.Add(quiet);
+        // Products of factors (each at most one) are kept plain until one comes near underflow; then logarithms are added up.
         var log = new double[priors.Length];
+        var product = (double[])priors.Clone();
+        foreach (var strand in Readings.Strands.Where(strand => strand.Organ is null && products.ContainsKey(strand))) Multiply(product, products[strand], log);
+        foreach (var block in Blocks.Where(block => block.Says)) Multiply(product, ValueOf(block), log);
         double top = double.NegativeInfinity;
         for (int h = 0; h < log.Length; h++)
         {
-            double sum = PlainMath.Log(priors[h]);
-            foreach (var part in parts) sum += PlainMath.Log(part[h]);
-            log[h] = sum;
-            top = Math.Max(top, sum);
+            log[h] += PlainMath.Log(product[h]);
+            top = Math.Max(top, log[h]);
         }
 
         double total = 0;
         for (int h = 0; h < log.Length; h++) total += log[h] = PlainMath.Exp(log[h] - top);
         for (int h = 0; h < log.Length; h++) log[h] /= total;
         return log;
+    }
+
+    private static void Multiply(double[] product, double[] by, double[] log)
+    {
+        Lanes.Multiply(product, by);
+        double least = double.PositiveInfinity;
+        foreach (double value in product) least = Math.Min(least, value);
+        if (least > 1e-150) return;
+        for (int h = 0; h < log.Length; h++)
+        {
+            log[h] += PlainMath.Log(product[h]);
+            product[h] = 1;
+        }
     }
 
     private double[] Ones()

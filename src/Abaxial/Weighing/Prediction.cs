@@ -29,8 +29,8 @@ internal sealed class Prediction
     {
         this.question = question;
         var character = question.Character;
-        stateWise = character.IsMany || character.IsSign;
-        states = readings.StatesOf(character);
+        stateWise = question.IsStateWise;
+        states = [.. question.States];
         bool hasEmpty = stateWise && character.EmptyState >= 0;
         Outcomes = hasEmpty ? [.. states, character.EmptyState] : states;
         var noise = model.NoiseOf(character, way, way == Way.Asked ? Observer.Grower : Observer.Diagnostician, question.Facet);

@@ -38,7 +38,7 @@ internal sealed class RowDraws
         int states = question.StateCount;
         var drawn = new double[states * Count];
         var scores = new double[Count];
-        bool stateWise = question.Character.IsMany || question.Character.IsSign;
+        bool stateWise = question.IsStateWise;
         double strength = question.Strengths[cause];
         for (int state = 0; state < states; state++)
         {

@@ -43,8 +43,7 @@ internal sealed class QuestionReadings
 
     public List<CountedLook> Looks { get; } = [];
 
-    /// <summary>Read state by state (signs and characters with several states at once) rather than as one of several.</summary>
-    public bool IsStateWise => Question.Character.IsMany || Question.Character.IsSign;
+    public bool IsStateWise => Question.IsStateWise;
 }
 
 /// <summary>Everything that one character says: its questions' factors.</summary>
@@ -58,9 +57,6 @@ internal sealed class Strand(Character character)
 
     /// <summary>The organ whose chance of being attacked this strand hangs on; null where it hangs on none.</summary>
     public string? Organ => Character.Organ;
-
-    /// <summary>The parent was not recorded, so that this look also says that it was as needed: the factor that says it.</summary>
-    public StateFactor? ImpliedParent { get; set; }
 
     public IEnumerable<int> Places => Readings.SelectMany(readings => readings.Looks).SelectMany(look => look.Places);
 }

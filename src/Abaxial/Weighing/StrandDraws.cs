@@ -5,20 +5,18 @@ internal sealed class StrandDraws
 {
     private const int Draws = RowDraws.Count;
 
-    private readonly CaseReadings readings;
     private readonly RowDraws draws;
     private readonly List<Part> parts = [];
     private readonly double[][] alone;
 
-    public StrandDraws(Strand strand, CaseReadings readings, RowDraws draws, int causes)
+    public StrandDraws(Strand strand, RowDraws draws, int causes)
     {
-        this.readings = readings;
         this.draws = draws;
         alone = new double[causes + 1][];
         foreach (var one in strand.Readings)
         {
             if (one.HasSampleMean) continue; // the range's own spread holds it already
-            parts.Add(new Part(one, one.IsStateWise ? [.. readings.StatesOf(strand.Character).Where(state => one.Named[state])] : [], causes));
+            parts.Add(new Part(one, one.IsStateWise ? [.. one.Question.States.Where(state => one.Named[state])] : [], causes));
         }
     }
 
@@ -87,8 +85,7 @@ internal sealed class StrandDraws
         if (part.Readings.IsStateWise) return part.Drawn[cause] = drawn;
 
         var reads = new double[Draws];
-        var states = readings.StatesOf(part.Readings.Question.Character);
-        foreach (int state in states)
+        foreach (int state in part.Readings.Question.States)
         {
             double chance = part.Readings.Present[state];
             for (int draw = 0; draw < Draws; draw++) reads[draw] += chance * drawn[(state * Draws) + draw];
