@@ -30,7 +30,7 @@ public sealed class Published_page(PageFixture fixture) : IClassFixture<PageFixt
     [Fact]
     public async Task Gives_the_native_answer_after_every_tap_on_a_slow_telephone()
     {
-        string[] texts = [.. WeighedCases.LookByLook("01-tunnel-late-blight")];
+        string[] texts = Taps.LookByLook(WeighedCases.Island["01-tunnel-late-blight"]);
         await Page.SlowDownAsync(4);
         try
         {

@@ -30,21 +30,6 @@ internal static class WeighedCases
         ["a number too large"] = """{"format":"abaxial-case/1","host":"tomato","looks":[{"character":"spore-length","of":"lemon-shaped-sporangia","values":[1e999,-2],"how":"microscope"}]}""",
     };
 
-    /// <summary>A case of the island, one look more each time, from none to all.</summary>
-    public static IReadOnlyList<string> LookByLook(string name)
-    {
-        var looks = JsonNode.Parse(Island[name])!["looks"]!.AsArray().Count;
-        return [.. Enumerable.Range(0, looks + 1).Select(made => WithFirstLooks(Island[name], made))];
-    }
-
-    private static string WithFirstLooks(string text, int count)
-    {
-        var root = JsonNode.Parse(text)!;
-        var looks = root["looks"]!.AsArray();
-        while (looks.Count > count) looks.RemoveAt(count);
-        return root.ToJsonString();
-    }
-
     private static string EveryCharacter(string host, Way way)
     {
         var looks = new JsonArray();
