@@ -46,9 +46,10 @@ internal sealed class CaseProblems
     /// <inheritdoc cref="Below(string, string)"/>
     public static string Below(string at, int index) => Below(at, index.ToString(CultureInfo.InvariantCulture));
 
-    /// <summary>Text that can be shown and printed anywhere: one line, nothing invisible, at most 100 characters.</summary>
+    /// <summary>Text that can be shown and printed anywhere: one line, nothing invisible, at most 100 characters and at least one.</summary>
     private static string Show(string text)
     {
+        if (text.Length == 0) return "\"\"";
         var shown = new StringBuilder(Math.Min(text.Length, LongestFound));
         foreach (var rune in text.EnumerateRunes())
         {

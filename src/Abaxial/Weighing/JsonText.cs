@@ -22,7 +22,8 @@ internal static class JsonText
         int start = 0;
         for (long passed = 0; passed < line; passed++) start += utf8[start..].IndexOf((byte)'\n') + 1;
         int first = (int)Math.Min(start + byteInLine, utf8.Length), end = first;
-        while (first > start && IsWordPart(utf8[first - 1])) first--;
+        bool isInText = first < utf8.Length && utf8[first] < ' ';     // a control character in a string; what stands before it is sound
+        while (!isInText && first < utf8.Length && first > start && IsWordPart(utf8[first - 1])) first--;
         while (end < utf8.Length && IsWordPart(utf8[end])) end++;
         string found = first == utf8.Length ? "the end of the text" : end > first ? Encoding.ASCII.GetString(utf8[first..Math.Min(end, first + 40)]) : OneSign(utf8[first..]);
         return string.Create(CultureInfo.InvariantCulture, $"{found} (line {line + 1}, byte {first - start + 1})");
