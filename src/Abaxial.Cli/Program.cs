@@ -1,1 +1,7 @@
-Console.WriteLine("abaxial");
+using Abaxial.Cli;
+
+return CommandLine.Run(
+    args,
+    Terminal.OfProcess(),
+    WeighCommand.Create,
+    KnowledgeCommand.Create);

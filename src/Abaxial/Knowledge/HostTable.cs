@@ -63,11 +63,13 @@ public sealed class HostTable
 public sealed class Question
 {
     private readonly double[] chances;
+    private readonly Dictionary<string, NoiseDocument>.KeyCollection saysLittle;
 
     internal Question(HostTable table, Character character, string? facet)
     {
         Character = character;
         Facet = facet;
+        saysLittle = table.Knowledge.Document.Reading.StreamingFrom.Keys;
         var background = table.Knowledge.Document.Characters[character.Index].Background;
         int rows = table.Causes.Length + 1;
         StateCount = character.States.Length;
@@ -136,7 +138,15 @@ public sealed class Question
             bestRank = rank;
         }
 
-        return best;
+        return best ?? (Facet is null && !Character.Facets.IsEmpty ? Unplaced(cause, host) : null);
+    }
+
+    /// <summary>Where it came from was not said: the mean of the places that a cause speaks of, those left out that say little whatever the cause.</summary>
+    private Row? Unplaced(Cause cause, string host)
+    {
+        var rows = cause.Rows.Where(row => row.Character == Character && row.Facet is not null && !saysLittle.Contains(row.Facet) && (row.Host is null || row.Host == host)).ToArray();
+        if (rows.Length == 0) return null;
+        return rows[0] with { Facet = null, Chances = [.. Enumerable.Range(0, StateCount).Select(state => rows.Average(row => row.Chances[state]))], Strength = rows.Min(row => row.Strength) };
     }
 
     private void Fill(int cause, Row? row, Dictionary<string, double> background, string host)

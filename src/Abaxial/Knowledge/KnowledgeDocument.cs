@@ -66,8 +66,7 @@ public sealed record ProofDocument(
     string[] Readers,
     Dictionary<string, string> PositiveTests,
     SporangiaDocument Sporangia,
-    ContradictionsDocument Contradictions,
-    string[] TestOnlyOrgans);
+    ContradictionsDocument Contradictions);
 
 public sealed record SporangiaDocument(string Spores, int Count, [property: JsonPropertyName("mean-length-um")] double[] MeanLengthUm, string Sporangiophore, string Organ);
 

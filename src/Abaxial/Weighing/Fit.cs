@@ -193,12 +193,10 @@ internal sealed class Fit
             {
                 if (chance <= 0) continue;
                 int cell = Cell(chance);
-                for (int at = 0; at <= filled; at++)
-                {
-                    int to = Math.Min(reach, at + cell);
-                    next[to] += now[at] * chance;
-                    furthest = Math.Max(furthest, to);
-                }
+                int inside = Math.Clamp(reach - cell, 0, filled + 1); // what lands short of the last cell
+                if (inside > 0) Lanes.AddScaled(next.AsSpan(cell, inside), now.AsSpan(0, inside), chance);
+                for (int at = inside; at <= filled; at++) next[reach] += now[at] * chance;
+                furthest = Math.Max(furthest, Math.Min(reach, filled + cell));
             }
 
             filled = furthest;

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Abaxial.Weighing;
 
@@ -8,74 +9,95 @@ namespace Abaxial.Weighing;
 /// </summary>
 internal static class Lanes
 {
-    private static int Width => Vector.IsHardwareAccelerated ? Vector<double>.Count : int.MaxValue;
-
     /// <summary>target *= by</summary>
     public static void Multiply(Span<double> target, ReadOnlySpan<double> by)
     {
-        int i = 0;
-        for (; i <= target.Length - Width; i += Vector<double>.Count) (At(target, i) * At(by, i)).CopyTo(target[i..]);
-        for (; i < target.Length; i++) target[i] *= by[i];
+        var wide = Wide(target);
+        var factor = Wide(by)[..wide.Length];
+        for (int i = 0; i < wide.Length; i++) wide[i] *= factor[i];
+        for (int i = Done(wide); i < target.Length; i++) target[i] *= by[i];
     }
 
     /// <summary>target *= by</summary>
     public static void Scale(Span<double> target, double by)
     {
-        int i = 0;
-        for (; i <= target.Length - Width; i += Vector<double>.Count) (At(target, i) * by).CopyTo(target[i..]);
-        for (; i < target.Length; i++) target[i] *= by;
+        var wide = Wide(target);
+        for (int i = 0; i < wide.Length; i++) wide[i] *= by;
+        for (int i = Done(wide); i < target.Length; i++) target[i] *= by;
     }
 
     /// <summary>target /= by</summary>
     public static void Divide(Span<double> target, ReadOnlySpan<double> by)
     {
-        int i = 0;
-        for (; i <= target.Length - Width; i += Vector<double>.Count) (At(target, i) / At(by, i)).CopyTo(target[i..]);
-        for (; i < target.Length; i++) target[i] /= by[i];
+        var wide = Wide(target);
+        var divisor = Wide(by)[..wide.Length];
+        for (int i = 0; i < wide.Length; i++) wide[i] /= divisor[i];
+        for (int i = Done(wide); i < target.Length; i++) target[i] /= by[i];
     }
 
     /// <summary>target += by</summary>
     public static void Add(Span<double> target, ReadOnlySpan<double> by)
     {
-        int i = 0;
-        for (; i <= target.Length - Width; i += Vector<double>.Count) (At(target, i) + At(by, i)).CopyTo(target[i..]);
-        for (; i < target.Length; i++) target[i] += by[i];
+        var wide = Wide(target);
+        var more = Wide(by)[..wide.Length];
+        for (int i = 0; i < wide.Length; i++) wide[i] += more[i];
+        for (int i = Done(wide); i < target.Length; i++) target[i] += by[i];
     }
 
-    /// <summary>target *= (slope * x) + offset</summary>
+    /// <summary>target += by * scale</summary>
+    public static void AddScaled(Span<double> target, ReadOnlySpan<double> by, double scale)
+    {
+        var wide = Wide(target);
+        var more = Wide(by)[..wide.Length];
+        for (int i = 0; i < wide.Length; i++) wide[i] += more[i] * scale;
+        for (int i = Done(wide); i < target.Length; i++) target[i] += by[i] * scale;
+    }
+
+    /// <summary>target *= (x * slope) + offset</summary>
     public static void MultiplyLine(Span<double> target, ReadOnlySpan<double> x, double slope, double offset)
     {
-        int i = 0;
+        var wide = Wide(target);
+        var line = Wide(x)[..wide.Length];
         var constant = new Vector<double>(offset);
-        for (; i <= target.Length - Width; i += Vector<double>.Count) (At(target, i) * ((At(x, i) * slope) + constant)).CopyTo(target[i..]);
-        for (; i < target.Length; i++) target[i] *= (x[i] * slope) + offset;
+        for (int i = 0; i < wide.Length; i++) wide[i] *= (line[i] * slope) + constant;
+        for (int i = Done(wide); i < target.Length; i++) target[i] *= (x[i] * slope) + offset;
     }
 
-    /// <summary>target *= (slope * x * y) + offset</summary>
+    /// <summary>target *= (x * y * slope) + offset</summary>
     public static void MultiplyLine(Span<double> target, ReadOnlySpan<double> x, ReadOnlySpan<double> y, double slope, double offset)
     {
-        int i = 0;
+        var wide = Wide(target);
+        var first = Wide(x)[..wide.Length];
+        var second = Wide(y)[..wide.Length];
         var constant = new Vector<double>(offset);
-        for (; i <= target.Length - Width; i += Vector<double>.Count) (At(target, i) * ((At(x, i) * At(y, i) * slope) + constant)).CopyTo(target[i..]);
-        for (; i < target.Length; i++) target[i] *= (x[i] * y[i] * slope) + offset;
+        for (int i = 0; i < wide.Length; i++) wide[i] *= (first[i] * second[i] * slope) + constant;
+        for (int i = Done(wide); i < target.Length; i++) target[i] *= (x[i] * y[i] * slope) + offset;
     }
 
-    /// <summary>target *= x + y</summary>
-    public static void MultiplySum(Span<double> target, ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    /// <summary>target *= (x + y) * scale</summary>
+    public static void MultiplySum(Span<double> target, ReadOnlySpan<double> x, ReadOnlySpan<double> y, double scale)
     {
-        int i = 0;
-        for (; i <= target.Length - Width; i += Vector<double>.Count) (At(target, i) * (At(x, i) + At(y, i))).CopyTo(target[i..]);
-        for (; i < target.Length; i++) target[i] *= x[i] + y[i];
+        var wide = Wide(target);
+        var first = Wide(x)[..wide.Length];
+        var second = Wide(y)[..wide.Length];
+        for (int i = 0; i < wide.Length; i++) wide[i] *= (first[i] + second[i]) * scale;
+        for (int i = Done(wide); i < target.Length; i++) target[i] *= (x[i] + y[i]) * scale;
     }
 
-    /// <summary>target *= scale * (x + offset)</summary>
+    /// <summary>target *= (x + offset) * scale</summary>
     public static void MultiplySum(Span<double> target, ReadOnlySpan<double> x, double offset, double scale)
     {
-        int i = 0;
+        var wide = Wide(target);
+        var first = Wide(x)[..wide.Length];
         var constant = new Vector<double>(offset);
-        for (; i <= target.Length - Width; i += Vector<double>.Count) (At(target, i) * ((At(x, i) + constant) * scale)).CopyTo(target[i..]);
-        for (; i < target.Length; i++) target[i] *= (x[i] + offset) * scale;
+        for (int i = 0; i < wide.Length; i++) wide[i] *= (first[i] + constant) * scale;
+        for (int i = Done(wide); i < target.Length; i++) target[i] *= (x[i] + offset) * scale;
     }
 
-    private static Vector<double> At(ReadOnlySpan<double> span, int at) => new(span[at..]);
+    /// <summary>The part that fits whole vectors; nothing where the machine has none.</summary>
+    private static Span<Vector<double>> Wide(Span<double> span) => Vector.IsHardwareAccelerated ? MemoryMarshal.Cast<double, Vector<double>>(span) : [];
+
+    private static ReadOnlySpan<Vector<double>> Wide(ReadOnlySpan<double> span) => Vector.IsHardwareAccelerated ? MemoryMarshal.Cast<double, Vector<double>>(span) : [];
+
+    private static int Done(Span<Vector<double>> wide) => wide.Length * Vector<double>.Count;
 }

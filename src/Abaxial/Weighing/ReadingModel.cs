@@ -50,10 +50,9 @@ internal sealed class ReadingModel
         if (surface is not { } on) return 1;
         string word = character.States[state];
         var curve = (shows.GetValueOrDefault(word) ?? shows["otherwise"])[(int)on] ?? shows["otherwise"][(int)on];
+        if (!IsMasked(word)) return curve.At(HoursIn(hours));
         double effective = HoursIn(hours) / document.Slower.GetValueOrDefault(character.Id, 1);
-        double shown = curve.At(effective);
-        if (!document.Hides.States.Contains(word, StringComparer.Ordinal)) return shown;
-        return shown * (on == Surface.MoistChamber ? hiding.InChamber : hiding.Otherwise);
+        return curve.At(effective) * (on == Surface.MoistChamber ? hiding.InChamber : hiding.Otherwise);
     }
 
     /// <summary>The chance that a growth comes up in a chamber on dead tissue whatever its cause, and the share of white growth still seen under it.</summary>
@@ -63,8 +62,11 @@ internal sealed class ReadingModel
         return (curves.Chance.At(HoursIn(hours)), curves.Leaves.At(HoursIn(hours)));
     }
 
-    /// <summary>Whether overgrowth can mask this state.</summary>
+    /// <summary>Whether this is the white growth that comes slowly on some organs, and that drought, sprays and overgrowth can hide.</summary>
     public bool IsMasked(string state) => document.Hides.States.Contains(state, StringComparer.Ordinal);
+
+    /// <summary>Whether some state of this character hides white growth.</summary>
+    public bool Hides(Character character) => document.Hides.InChamber.ContainsKey(character.Id) || document.Hides.Otherwise.ContainsKey(character.Id);
 
     /// <summary>What the sample's condition and sprays do to white growth: the strongest that is recorded counts.</summary>
     public Hiding HidingOf(IEnumerable<Look> looks)
@@ -105,7 +107,7 @@ internal sealed class ReadingModel
         {
             int next = Array.FindIndex(points, point => point.Hours >= hours);
             if (next < 0) return points[^1].Value;
-            if (next == 0) return hours >= points[0].Hours || points.Length == 1 ? points[0].Value : points[0].Value * hours / points[0].Hours;
+            if (next == 0) return points[0].Value;
             (double h0, double v0) = points[next - 1];
             (double h1, double v1) = points[next];
             return v0 + ((v1 - v0) * (hours - h0) / (h1 - h0));

@@ -50,31 +50,22 @@ internal sealed class StrandDraws
     {
         var (question, reads) = (part.Readings.Question, part.Readings);
         double[] drawnA = Rows(part, a), drawnB = Rows(part, b);
-        double scale = 1;
         foreach (int state in part.Named)
         {
             double present = reads.Present[state], slope = reads.Absent[state] - present;
+            double stays = 1 - question.Chance(a, state);
+            if (a != b) stays *= 1 - question.Chance(b, state);
+            double scale = 1 / (present + (slope * stays));
             var stayA = drawnA.AsSpan(state * Draws, Draws);
-            if (a == b)
-            {
-                scale *= present + (slope * (1 - question.Chance(a, state)));
-                Lanes.MultiplyLine(lane, stayA, slope, present);
-            }
-            else
-            {
-                scale *= present + (slope * (1 - question.Chance(a, state)) * (1 - question.Chance(b, state)));
-                Lanes.MultiplyLine(lane, stayA, drawnB.AsSpan(state * Draws, Draws), slope, present);
-            }
+            if (a == b) Lanes.MultiplyLine(lane, stayA, slope * scale, present * scale);
+            else Lanes.MultiplyLine(lane, stayA, drawnB.AsSpan(state * Draws, Draws), slope * scale, present * scale);
         }
-
-        Lanes.Scale(lane, 1 / scale);
     }
 
     private void OneState(Part part, Span<double> lane, int a, int b)
     {
         double[] readA = Rows(part, a), readB = Rows(part, b);
-        Lanes.MultiplySum(lane, readA, readB);
-        Lanes.Scale(lane, 1 / (part.Value[a] + part.Value[b]));
+        Lanes.MultiplySum(lane, readA, readB, 1 / (part.Value[a] + part.Value[b]));
     }
 
     /// <summary>By draw: state by state the chance of staying away, or of a one-state character the chance of the readings.</summary>

@@ -1,0 +1,81 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+
+namespace Abaxial.Cli;
+
+/// <summary>Examples that stand under the help of a command.</summary>
+internal static class Examples
+{
+    private static readonly Dictionary<string, string[]> ByCommand = new(StringComparer.Ordinal)
+    {
+        [""] =
+        [
+            "abaxial weigh case.json                     the answer for people",
+            "abaxial weigh case.json --json              one JSON document",
+            "abaxial weigh - --json < cases.jsonl        a stream: a case a line in, an answer a line out, in order",
+            "abaxial knowledge show late-blight          what is known of a cause",
+            "abaxial knowledge check knowledge/solanum   what is wrong, or how much there is",
+        ],
+        ["weigh"] =
+        [
+            "abaxial weigh case.json",
+            "abaxial weigh case.json --flat-prior        as if every cause were equally common beforehand",
+            "abaxial weigh monday/*.json --json          several cases, a line each, in the order given",
+            "abaxial weigh - --json < cases.jsonl        a stream; a refused case is answered by a refusal in its place",
+            "",
+            "Exit code: 0 every case answered, 2 some refused, 64 usage or a file that cannot be read, 1 a fault of the program.",
+        ],
+        ["knowledge"] =
+        [
+            "abaxial knowledge check",
+            "abaxial knowledge show pycnidia --host tomato",
+        ],
+        ["check"] =
+        [
+            "abaxial knowledge check                     the knowledge of this program",
+            "abaxial knowledge check knowledge/solanum   a folder, with file and line of every problem",
+        ],
+        ["show"] =
+        [
+            "abaxial knowledge show late-blight          a cause and its rows, with sources",
+            "abaxial knowledge show pycnidia             a character across all causes, for comparing",
+        ],
+        ["diff"] =
+        [
+            "abaxial knowledge diff built-in knowledge/solanum",
+            "abaxial knowledge diff old new --cases cases",
+        ],
+        ["trial"] =
+        [
+            "abaxial knowledge trial                     the textbook cases in the folder trials",
+            "abaxial knowledge trial trials --markdown > docs/trials.md",
+        ],
+    };
+
+    public static IEnumerable<string> Of(Command command) => ByCommand.GetValueOrDefault(command is RootCommand ? "" : command.Name, []);
+}
+
+/// <summary>Help, with examples under it.</summary>
+internal sealed class ExamplesAction(HelpAction help) : SynchronousCommandLineAction
+{
+    public override bool ClearsParseErrors => true;
+
+    public override int Invoke(ParseResult parseResult)
+    {
+        var configuration = parseResult.InvocationConfiguration;
+        var output = configuration.Output;
+        using var text = new StringWriter();
+        configuration.Output = text;
+        int result = help.Invoke(parseResult);
+        configuration.Output = output;
+        output.Write(text.ToString().TrimEnd().Replace($"  {RootCommand.ExecutableName}", "  abaxial", StringComparison.Ordinal));
+        output.WriteLine();
+        var examples = Examples.Of(parseResult.CommandResult.Command).ToList();
+        if (examples.Count == 0) return result;
+        output.WriteLine();
+        output.WriteLine("Examples:");
+        foreach (string line in examples) output.WriteLine(line.Length == 0 ? "" : $"  {line}");
+        return result;
+    }
+}
