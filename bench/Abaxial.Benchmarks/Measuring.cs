@@ -1,9 +1,9 @@
 using BenchmarkDotNet.Columns;
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Diagnosers;
+using BenchmarkDotNet.Exporters;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Loggers;
-using BenchmarkDotNet.Exporters;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 
 namespace Abaxial.Benchmarks;
@@ -15,8 +15,9 @@ internal static class Measuring
         .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance).WithIterationCount(5))
         .AddDiagnoser(MemoryDiagnoser.Default)
         .AddColumnProvider(DefaultColumnProviders.Instance)
+        .AddColumn(StatisticColumn.Min)
         .HideColumns(Column.Job, Column.Toolchain, Column.IterationCount, Column.LaunchCount, Column.WarmupCount, Column.Gen0, Column.Gen1, Column.Gen2, Column.RatioSD, Column.Error, Column.AllocRatio)
         .AddExporter(MarkdownExporter.GitHub)
         .AddLogger(ConsoleLogger.Default)
-        .WithOptions(ConfigOptions.JoinSummary | ConfigOptions.DisableLogFile);
+        .WithOptions(ConfigOptions.DisableLogFile);
 }
