@@ -1,3 +1,4 @@
+using Abaxial.Knowledge;
 using Abaxial.Tests.Weighing.Reference;
 using Abaxial.Weighing;
 
@@ -13,21 +14,21 @@ public sealed class BruteForceTests
     private static readonly WeighOptions Bare = new() { Bands = false, NextLooks = false };
 
     [Fact]
-    public void Every_probability_is_what_writing_everything_out_gives() => GenSample.Any.Holds(400, weighed =>
+    public void Every_probability_is_what_writing_everything_out_gives() => GenSample.Any.Holds(320, weighed =>
     {
         var tables = TablesOf(weighed);
         AssertSame(BruteForce.Posterior(new NaiveCase(weighed, tables), tables), Weigher.Weigh(weighed, Bare));
     });
 
     [Fact]
-    public void Under_a_flat_prior_as_well() => GenSample.Any.Holds(50, weighed =>
+    public void Under_a_flat_prior_as_well() => GenSample.Any.Holds(30, weighed =>
     {
         var tables = TablesOf(weighed);
         AssertSame(BruteForce.Posterior(new NaiveCase(weighed, tables), tables, flat: true), Weigher.Weigh(weighed, Bare with { FlatPrior = true }));
     });
 
     [Fact]
-    public void Evidence_is_the_odds_with_a_character_less_the_odds_of_the_case_without_it() => GenSample.Any.Holds(120, weighed =>
+    public void Evidence_is_the_odds_with_a_character_less_the_odds_of_the_case_without_it() => GenSample.Any.Holds(60, weighed =>
     {
         var tables = TablesOf(weighed);
         double with = SubjectOf(new NaiveCase(weighed, tables), tables);
@@ -38,6 +39,42 @@ public sealed class BruteForceTests
             double without = SubjectOf(new NaiveCase(others, tables), tables);
             double rounding = 1e-13 * (1 + (1 / Rest(with)) + (1 / Rest(without)));
             AssertNear(10 * (LogOdds(with) - LogOdds(without)), evidence.Decibans, 1e-11 + (10 * rounding), left);
+        }
+    });
+
+    [Fact]
+    public void Every_band_is_that_of_weighing_each_draw_anew() => GenSample.Any.Holds(24, weighed =>
+    {
+        var tables = TablesOf(weighed);
+        var naive = new NaiveCase(weighed, tables);
+        var bands = new NaiveBands(naive, tables, CaseText.Knowledge).Of(BruteForce.Posterior(naive, tables));
+        foreach (var cause in Weigher.Weigh(weighed, new WeighOptions { NextLooks = false }).Causes)
+        {
+            AssertNear(bands[cause.Cause.Id].Low, cause.Low, 1e-9, $"low of {cause.Cause.Id}");
+            AssertNear(bands[cause.Cause.Id].High, cause.High, 1e-9, $"high of {cause.Cause.Id}");
+        }
+    });
+
+    [Fact]
+    public void The_looks_offered_are_the_ten_worth_most_with_worth_and_outcomes_as_written_out() => GenSample.Any.Holds(24, weighed =>
+    {
+        var tables = TablesOf(weighed);
+        var naive = new NaiveCase(weighed, tables);
+        var answer = Weigher.Weigh(weighed, new WeighOptions { Bands = false });
+        var all = new NaiveNextLooks(naive, tables, BruteForce.Posterior(naive, tables), Weigher.PurposeOf(weighed), answer.Standing <= Standing.Unlikely).All();
+        Assert.Equal(Math.Min(10, all.Count), answer.NextLooks.Length);
+        foreach (var (look, rank) in answer.NextLooks.Select((look, rank) => (look, rank)))
+        {
+            AssertNear(all[rank].Worth, look.Worth, 1e-9, $"worth of rank {rank}");
+            var same = Assert.Single(all, other => other.Character == look.Character.Id && other.How == look.How.Word());
+            AssertNear(same.Worth, look.Worth, 1e-9, $"worth of {same.Character} by {same.How}");
+            Assert.Equal(same.Outcomes.Count, look.Outcomes.Length);
+            foreach (var outcome in look.Outcomes)
+            {
+                string state = look.Character.States[outcome.State];
+                AssertNear(same.Outcomes[state].Chance, outcome.Chance, 1e-9, $"{same.Character} by {same.How}: {state}");
+                AssertNear(same.Outcomes[state].LateBlight, outcome.LateBlight, 1e-9, $"late blight after {same.Character} by {same.How}: {state}");
+            }
         }
     });
 

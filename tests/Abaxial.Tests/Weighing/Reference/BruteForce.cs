@@ -13,6 +13,7 @@ internal sealed class BruteForce
     private readonly NaiveTables tables;
     private readonly NaiveReading reading;
     private readonly Func<CauseDocument?, CharacterDocument, string?, string, double> chance;
+    private readonly Dictionary<(string Organ, string? First, string? Last), double> known = [];
 
     /// <param name="naive">The case.</param>
     /// <param name="tables">The tables.</param>
@@ -42,7 +43,7 @@ internal sealed class BruteForce
     public double LogLikelihood(CauseDocument?[] causes)
     {
         double log = LogOfLooks(causes, [.. Case.Read.Where(look => look.Character.Organ is null && look.Character.Id != Organs)]);
-        foreach (string organ in tables.States(tables.Characters[Organs])) log += Math.Log(AtOrgan(causes, organ).Sum(entry => entry.Joint));
+        foreach (string organ in tables.States(tables.Characters[Organs]).Where(organ => Case.Read.Any(look => look.Character.Id == Organs || look.Character.Organ == organ))) log += Math.Log(AtOrgan(causes, organ).Sum(entry => entry.Joint));
         return log;
     }
 
@@ -52,7 +53,7 @@ internal sealed class BruteForce
         NaiveLook[] looks = [.. Case.Read.Where(look => look.Character.Organ == organ)];
         foreach (var (attackers, prior) in Subsets(causes, cause => Attacks(cause, organ)))
         {
-            double seen = attackers.Length == 0 ? OfSound(looks) : Math.Exp(LogOfLooks(attackers, looks));
+            double seen = attackers.Length == 0 ? OfSound(looks) : Math.Exp(Once(attackers, organ, looks));
             yield return (attackers, prior * Reports(organ, attackers.Length > 0) * seen);
         }
     }
@@ -62,7 +63,8 @@ internal sealed class BruteForce
     {
         var only = tables.Document.OnlyOrgan;
         double written = tables.Chance(cause, tables.Characters[Organs], null, organ);
-        return OnlyOrgan == organ && written >= only.FromChance ? only.Chance : chance(cause, tables.Characters[Organs], null, organ);
+        bool isSure = OnlyOrgan == organ && written >= only.FromChance && written != only.Chance;
+        return isSure ? only.Chance : chance(cause, tables.Characters[Organs], null, organ);
     }
 
     /// <summary>The one organ that a sample of this system or stage has.</summary>
@@ -120,9 +122,18 @@ internal sealed class BruteForce
         return product;
     }
 
+    /// <summary>The same causes attack the same organ in many hypotheses.</summary>
+    private double Once(CauseDocument?[] attackers, string organ, NaiveLook[] looks)
+    {
+        var key = (organ, attackers[0]?.Id, attackers[^1]?.Id);
+        if (!known.TryGetValue(key, out double log)) known.Add(key, log = LogOfLooks(attackers, looks));
+        return log;
+    }
+
     private double LogOfLooks(CauseDocument?[] causes, NaiveLook[] looks)
     {
-        double log = looks.GroupBy(look => (look.Character, look.Facet)).Sum(group => Math.Log(OfQuestion(causes, group.Key.Character, group.Key.Facet, [.. group])));
+        if (looks.Length == 0) return 0;
+        double log = looks.GroupBy(look => (look.Character.Id, look.Facet)).Sum(group => Math.Log(OfQuestion(causes, group.First().Character, group.Key.Facet, [.. group])));
         var implied = looks.Select(NaiveCase.Needs).OfType<(string Parent, string[] States)>().Where(need => Case.Counted.All(other => other.Character.Id != need.Parent));
         foreach (var parent in implied.GroupBy(need => need.Parent)) log += Math.Log(AllAreMet(causes, tables.Characters[parent.Key], [.. parent.Select(need => need.States)]));
         return log;
@@ -154,13 +165,20 @@ internal sealed class BruteForce
     }
 
     /// <summary>One state: each of the causes brings it or does not.</summary>
-    public double OfState(CauseDocument?[] causes, CharacterDocument character, string? facet, string state, NaiveLook[] looks)
+    private double OfState(CauseDocument?[] causes, CharacterDocument character, string? facet, string state, NaiveLook[] looks)
     {
-        double sum = 0;
-        foreach (var (bringing, prior) in Subsets(causes, cause => chance(cause, character, facet, state)))
+        double ifThere = 1, ifNot = 1, sum = 0;
+        foreach (var look in looks)
         {
-            double joint = prior;
-            foreach (var look in looks) joint *= reading.OfState(look, state, bringing.Length > 0);
+            ifThere *= reading.OfState(look, state, true);
+            ifNot *= reading.OfState(look, state, false);
+        }
+
+        double[] brings = [.. causes.Select(cause => chance(cause, character, facet, state))];
+        for (int mask = 0; mask < 1 << causes.Length; mask++)
+        {
+            double joint = mask == 0 ? ifNot : ifThere;
+            for (int i = 0; i < brings.Length; i++) joint *= (mask >> i & 1) == 1 ? brings[i] : 1 - brings[i];
             sum += joint;
         }
 

@@ -8,12 +8,19 @@ namespace Abaxial.Tests.Weighing.Reference;
 internal sealed class NaiveReading(KnowledgeDocument document, NaiveLook[] counted)
 {
     private readonly ReadingDocument tables = document.Reading;
+    private readonly Dictionary<(int Look, string State, bool IsThere), double> known = [];
 
     /// <summary>The chance of naming another than the true state of a one-state character.</summary>
     public double Error(NaiveLook look) => Math.Min(tables.Most.Error!.Value, tables.Observers[look.By] * (Own(look)?.Error ?? tables.Ways[look.How].Error!.Value));
 
     /// <summary>The chance that a look names this state, or that it does not, as it did.</summary>
     public double OfState(NaiveLook look, string state, bool isThere)
+    {
+        if (!known.TryGetValue((look.Place, state, isThere), out double chance)) known.Add((look.Place, state, isThere), chance = WorkOut(look, state, isThere));
+        return chance;
+    }
+
+    private double WorkOut(NaiveLook look, string state, bool isThere)
     {
         double named = isThere ? 1 - ((1 - Detects(look, state)) * (1 - NamesFalsely(look, state))) : NamesFalsely(look, state);
         return look.States.Contains(state) ? named : 1 - named;
@@ -54,7 +61,7 @@ internal sealed class NaiveReading(KnowledgeDocument document, NaiveLook[] count
         if (look.Surface is not { } surface) return 1;
         var row = tables.Shows.TryGetValue(state, out var own) && own.ContainsKey(surface) ? own : tables.Shows["otherwise"];
         var cell = row[surface];
-        double hours = HoursOf(look) / tables.Slower.GetValueOrDefault(look.Character.Id, 1);
+        double hours = HoursOf(look) / (tables.Hides.States.Contains(state) ? tables.Slower.GetValueOrDefault(look.Character.Id, 1) : 1);
         double shown = cell.ValueKind == JsonValueKind.Number
             ? cell.GetDouble()
             : Curve(cell.EnumerateObject().ToDictionary(point => point.Name, point => point.Value.GetDouble()), hours);
@@ -69,12 +76,11 @@ internal sealed class NaiveReading(KnowledgeDocument document, NaiveLook[] count
 
     private double HoursOf(NaiveLook look) => look.Hours ?? tables.ChamberHours;
 
-    /// <summary>Linear between the points, level beyond the last; from nothing at no hours up to the first where there are several.</summary>
+    /// <summary>Linear between the points, level beyond them.</summary>
     private static double Curve(Dictionary<string, double> values, double hours)
     {
         var points = values.Select(pair => (Hours: double.Parse(pair.Key, CultureInfo.InvariantCulture), pair.Value)).OrderBy(point => point.Hours).ToList();
-        if (points.Count == 1) return points[0].Value;
-        points.Insert(0, (0, 0));
+        if (hours <= points[0].Hours) return points[0].Value;
         for (int next = 1; next < points.Count; next++)
         {
             var (to, at) = (points[next], points[next - 1]);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Abaxial.Knowledge;
 
 namespace Abaxial.Tests.Weighing.Reference;
@@ -5,7 +6,7 @@ namespace Abaxial.Tests.Weighing.Reference;
 /// <summary>The tables of one host, filled from the compiled document by words alone: most particular row first, background where there is none, redundancy weight, sum.</summary>
 internal sealed class NaiveTables
 {
-    private readonly Dictionary<(string? Cause, string Character, string? Facet), Dictionary<string, double>> filled = [];
+    private readonly ConcurrentDictionary<(string? Cause, string Character, string? Facet), Dictionary<string, double>> filled = new();
 
     public NaiveTables(KnowledgeDocument document, string host)
     {
@@ -47,7 +48,17 @@ internal sealed class NaiveTables
         string[] keys = facet is null
             ? [$"{character.Id}@{Host}", character.Id]
             : [$"{character.Id}/{facet}@{Host}", $"{character.Id}/{facet}", $"{character.Id}@{Host}", character.Id];
-        return keys.Select(key => cause.Rows.GetValueOrDefault(key)).FirstOrDefault(row => row is not null);
+        var found = keys.Select(key => cause.Rows.GetValueOrDefault(key)).FirstOrDefault(row => row is not null);
+        return found ?? (facet is null && character.From.Length > 0 ? FromAnywhere(cause, character) : null);
+    }
+
+    /// <summary>From where was not said: the mean of the places that the cause speaks of and that say something.</summary>
+    private RowDocument? FromAnywhere(CauseDocument cause, CharacterDocument character)
+    {
+        var rows = character.From.Except(Document.Reading.StreamingFrom.Keys).Select(from => Row(cause, character, from)).OfType<RowDocument>().ToArray();
+        if (rows.Length == 0) return null;
+        double never = Document.Words["never"];
+        return rows[0] with { Is = character.States.ToDictionary(state => state, state => rows.Average(row => row.Is!.GetValueOrDefault(state, never))) };
     }
 
     private Dictionary<string, double> Fill(CauseDocument? cause, CharacterDocument character, string? facet)
