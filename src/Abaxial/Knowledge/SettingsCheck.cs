@@ -12,6 +12,7 @@ internal sealed class SettingsCheck(KnowledgeDocument document, IReadOnlyDiction
         Need(causeIds.Contains(document.Subject), "subject", $"There is no cause '{document.Subject}'.");
         foreach (string word in new[] { "always", "usually", "often", "sometimes", "rarely", "never" }) Need(document.Words.GetValueOrDefault(word) is > 0 and < 1, "words", $"'{word}' has no chance over 0 and under 1.");
         foreach (string kind in new[] { "publication", "common-practice", "judgement" }) Need(document.Strengths.GetValueOrDefault(kind) >= 1, "strengths", $"'{kind}' has no strength of one case or more.");
+        Need(document.WeightSpread is >= 0 and <= 3, "weight-spread", "It is not between 0 and 3.");
         Need(document.NotListed is > 0 and < 1, "not-listed", "The chance is not over 0 and under 1.");
         CheckPurposes();
         CheckPairs();

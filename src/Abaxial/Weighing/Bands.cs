@@ -2,7 +2,7 @@ namespace Abaxial.Weighing;
 
 /// <summary>
 /// The central 80 % of each cause's probability over the draws of the rows that the case used: the cells that a look named (all of a character's where it was answered
-/// "nothing there"), and the chance of attacking the organs that were affected. Hypotheses that hold next to nothing stay out.
+/// "nothing there"), the chance of attacking the organs that were affected, and how often a clinic sees each cause. Hypotheses that hold next to nothing stay out.
 /// </summary>
 internal sealed class Bands
 {
@@ -18,12 +18,14 @@ internal sealed class Bands
     private readonly List<StrandDraws> general = [];
     private readonly List<OrganDraws> organs = [];
     private readonly double[] lane = new double[Draws];
+    private readonly double[]?[] weights;
 
     public Bands(Posterior posterior, RowDraws draws)
     {
         this.posterior = posterior;
         this.draws = draws;
         hypotheses = posterior.Hypotheses;
+        weights = new double[hypotheses.CauseCount][];
         foreach (var strand in posterior.Readings.Strands)
         {
             if (strand.Organ is null && strand.Character.Id != CaseReadings.OrgansAffected) general.Add(new StrandDraws(strand, draws, hypotheses.CauseCount));
@@ -66,9 +68,13 @@ internal sealed class Bands
     {
         int a = hypotheses.First[h], b = hypotheses.Second[h];
         lane.AsSpan().Fill(posterior.Probability[h]);
+        if (a < weights.Length) Lanes.Multiply(lane, WeightOf(a));
+        if (a != b) Lanes.Multiply(lane, WeightOf(b));
         foreach (var strand in general) strand.MultiplyRatio(lane, a, b);
         foreach (var organ in organs) organ.MultiplyRatio(lane, h, a, b);
     }
+
+    private double[] WeightOf(int cause) => weights[cause] ??= draws.OfWeight(hypotheses.Table.Causes[cause], hypotheses.Table.Knowledge.Document.WeightSpread);
 
     private (double Low, double High) Around(double middle, double[] sums, double[] total)
     {

@@ -21,6 +21,7 @@ internal sealed class NextLookSearch
     private readonly int[] active;
     private readonly double[] mass;
     private readonly double[] ones;
+    private readonly string? onlyOrgan;
 
     public NextLookSearch(Posterior posterior, ReadingModel model, Losses losses, Advice today, int leading)
     {
@@ -31,6 +32,7 @@ internal sealed class NextLookSearch
         this.leading = leading;
         hypotheses = posterior.Hypotheses;
         knowledge = hypotheses.Table.Knowledge;
+        onlyOrgan = OrganBlocks.OnlyOrgan(posterior.Readings.Weighed, knowledge.Document.OnlyOrgan);
         active = [.. Enumerable.Range(0, hypotheses.Count).Where(h => Bands.IsActive(posterior, h))];
         ones = new double[hypotheses.Count];
         ones.AsSpan().Fill(1);
@@ -63,13 +65,15 @@ internal sealed class NextLookSearch
     private bool CanBeMade(Character character)
     {
         if (character.IsMeasured || !character.AppliesTo(hypotheses.Table.Host)) return false;
+        bool hasOneOrgan = onlyOrgan is not null;
+        if (hasOneOrgan && character.Id == CaseReadings.OrgansAffected) return false;
         var looks = posterior.Readings.Counted;
         if (character.WhenParent is { } parent && !looks.Exists(look => look.Look.Character == parent && look.Look.States.Any(state => character.WhenStates.Contains(state)))) return false;
         if (character.Organ is null) return true;
         var block = posterior.Blocks.Find(other => other.Organ == character.Organ);
         if (block is null) return false;
         if (block.IsAffected) return true;
-        bool isElsewhere = OrganBlocks.OnlyOrgan(posterior.Readings.Weighed, knowledge.Document.OnlyOrgan) is { } only && only != character.Organ;
+        bool isElsewhere = hasOneOrgan && onlyOrgan != character.Organ;
         return !isElsewhere && character.EmptyState >= 0; // of an organ not known to be ill, only whether it is
     }
 
