@@ -47,11 +47,11 @@ internal sealed class SettingsCheck(KnowledgeDocument document, IReadOnlyDiction
     private void CheckPairs()
     {
         Need(document.Pairs.Otherwise > 0, "pairs", "The factor is not over 0.");
-        foreach (var pair in document.Pairs.ByKind) Need(pair.Kinds.Length == 2 && pair.Factor > 0, "pairs/by-kind", "A pair needs two kinds and a factor over 0.");
-        foreach (var pair in document.Pairs.ByCause)
+        foreach (var (place, pair) in document.Pairs.ByKind.Index()) Need(pair.Kinds.Length == 2 && pair.Factor > 0, $"pairs/by-kind/{place}", "A pair needs two kinds and a factor over 0.");
+        foreach (var (place, pair) in document.Pairs.ByCause.Index())
         {
-            Need(pair.Causes.Length == 2 && pair.Factor > 0, "pairs/by-cause", "A pair needs two causes and a factor over 0.");
-            foreach (string id in pair.Causes) Need(causeIds.Contains(id), "pairs/by-cause", $"There is no cause '{id}'.");
+            Need(pair.Causes.Length == 2 && pair.Factor > 0, $"pairs/by-cause/{place}", "A pair needs two causes and a factor over 0.");
+            foreach (string id in pair.Causes) Need(causeIds.Contains(id), $"pairs/by-cause/{place}", $"There is no cause '{id}'.");
         }
     }
 
