@@ -131,12 +131,34 @@ internal sealed class Posterior
 
     private double[] Normalise(double[] priors)
     {
-        // Products of factors (each at most one) are kept plain until one comes near underflow; then logarithms are added up.
-        var log = new double[priors.Length];
+        // Products of factors (each at most one) are kept plain until one comes near underflow; from then on logarithms are added up.
+        double[]? log = null;
         var product = (double[])priors.Clone();
-        foreach (var strand in Readings.Strands.Where(strand => strand.Organ is null && products.ContainsKey(strand))) Multiply(product, products[strand], log);
-        foreach (var (parent, likelihood) in implied.Where(entry => entry.Parent.Organ is null)) Multiply(product, likelihood, log);
-        foreach (var block in Blocks.Where(block => block.Says)) Multiply(product, ValueOf(block), log);
+        foreach (var strand in Readings.Strands.Where(strand => strand.Organ is null && products.ContainsKey(strand))) Multiply(product, products[strand], ref log);
+        foreach (var (_, likelihood) in implied.Where(entry => entry.Parent.Organ is null)) Multiply(product, likelihood, ref log);
+        foreach (var block in Blocks.Where(block => block.Says)) Multiply(product, ValueOf(block), ref log);
+        if (log is not null) Restore(product, log);
+        double total = 0;
+        foreach (double value in product) total += value;
+        for (int h = 0; h < product.Length; h++) product[h] /= total;
+        return product;
+    }
+
+    private static void Multiply(double[] product, double[] by, ref double[]? log)
+    {
+        Lanes.Multiply(product, by);
+        if (Lanes.Least(product) > 1e-150) return;
+        log ??= new double[product.Length];
+        for (int h = 0; h < log.Length; h++)
+        {
+            log[h] += PlainMath.Log(product[h]);
+            product[h] = 1;
+        }
+    }
+
+    /// <summary>Plain products again, over the largest.</summary>
+    private static void Restore(double[] product, double[] log)
+    {
         double top = double.NegativeInfinity;
         for (int h = 0; h < log.Length; h++)
         {
@@ -144,23 +166,7 @@ internal sealed class Posterior
             top = Math.Max(top, log[h]);
         }
 
-        double total = 0;
-        for (int h = 0; h < log.Length; h++) total += log[h] = PlainMath.Exp(log[h] - top);
-        for (int h = 0; h < log.Length; h++) log[h] /= total;
-        return log;
-    }
-
-    private static void Multiply(double[] product, double[] by, double[] log)
-    {
-        Lanes.Multiply(product, by);
-        double least = double.PositiveInfinity;
-        foreach (double value in product) least = Math.Min(least, value);
-        if (least > 1e-150) return;
-        for (int h = 0; h < log.Length; h++)
-        {
-            log[h] += PlainMath.Log(product[h]);
-            product[h] = 1;
-        }
+        for (int h = 0; h < log.Length; h++) product[h] = PlainMath.Exp(log[h] - top);
     }
 
     private double[] Ones()

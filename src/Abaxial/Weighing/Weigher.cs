@@ -50,7 +50,8 @@ public sealed class Weigher
         var (hypotheses, draws) = hosts[weighed.Host];
         var posterior = Explain(weighed, options.FlatPrior, withContext: true);
         var probability = posterior.Marginals(posterior.Probability);
-        var bands = options.Bands ? new Bands(posterior, draws).Of(probability) : [.. probability.Select(p => (p, p))];
+        var active = new ActiveHypotheses(posterior);
+        var bands = options.Bands ? new Bands(posterior, active, draws).Of(probability) : [.. probability.Select(p => (p, p))];
         int subject = hypotheses.Subject;
         var (standing, because) = Judge(weighed, options, posterior, probability[subject], bands[subject]);
 
@@ -62,7 +63,7 @@ public sealed class Weigher
         ImmutableArray<Character> heldBack = [];
         if (options.NextLooks)
         {
-            (next, heldBack) = new NextLookSearch(posterior, model, losses, advice, leading).Run(probability);
+            (next, heldBack) = new NextLookSearch(posterior, active, model, losses, advice, leading).Run(probability);
             if (!next.IsEmpty && next[0].Worth > 0) advice = Advice.Hold;
         }
 
@@ -138,7 +139,7 @@ public sealed class Weigher
             var bare = Explain(weighed, options.FlatPrior, withContext: false);
             var marginals = bare.Marginals(bare.Probability);
             int subject = bare.Hypotheses.Subject;
-            double high = options.Bands ? new Bands(bare, hosts[weighed.Host].Draws).Of(marginals)[subject].High : marginals[subject];
+            double high = options.Bands ? new Bands(bare, new ActiveHypotheses(bare), hosts[weighed.Host].Draws).Of(marginals)[subject].High : marginals[subject];
             if (IsOut(marginals[subject], high)) return (Standing.RuledOut, StandingReason.ShowingLook);
         }
 

@@ -4,8 +4,8 @@ using Abaxial.Weighing;
 namespace Abaxial.Tests.Weighing.Reference;
 
 /// <summary>
-/// The bands worked out draw by draw: in each, every cell that the case used (and the chance of attacking the organs that are affected) takes its drawn value, every hypothesis
-/// that holds something is weighed anew, and the 10th and 90th of the draws bound the probability.
+/// The bands worked out draw by draw: in each, every cell that the case used (and the chance of attacking the organs that are affected) takes its drawn value, every cause
+/// is as much more or less common as drawn, every hypothesis that holds something is weighed anew, and the 10th and 90th of the draws bound the probability.
 /// </summary>
 internal sealed class NaiveBands(NaiveCase naive, NaiveTables tables, KnowledgeBase knowledge)
 {
@@ -14,7 +14,7 @@ internal sealed class NaiveBands(NaiveCase naive, NaiveTables tables, KnowledgeB
 
     public Dictionary<string, (double Low, double High)> Of(List<(NaiveHypothesis Hypothesis, double Probability)> posterior)
     {
-        var active = posterior.Where(entry => entry.Probability >= (entry.Hypothesis.Holds("late-blight") ? Bands.NegligibleOfSubject : Bands.Negligible)).ToArray();
+        var active = NaiveActive.Of(posterior);
         var asWritten = new BruteForce(naive, tables);
         double[] written = [.. active.Select(entry => asWritten.LogLikelihood(entry.Hypothesis.Causes))];
         var shares = tables.Causes.ToDictionary(cause => cause.Id, _ => new List<double>());
@@ -22,12 +22,14 @@ internal sealed class NaiveBands(NaiveCase naive, NaiveTables tables, KnowledgeB
         {
             int now = draw;
             var drawn = new BruteForce(naive, tables, (cause, character, facet, state) => Chance(now, asWritten, cause, character, facet, state));
-            double[] weights = [.. active.Select((entry, h) => entry.Probability * Math.Exp(drawn.LogLikelihood(entry.Hypothesis.Causes) - written[h]))];
+            double[] weights = [.. active.Select((entry, h) => entry.Mass * entry.Hypothesis.Causes.Aggregate(1.0, (product, cause) => product * Weight(cause, now)) * Math.Exp(drawn.LogLikelihood(entry.Hypothesis.Causes) - written[h]))];
             foreach (var (id, list) in shares) list.Add(active.Select((entry, h) => entry.Hypothesis.Holds(id) ? weights[h] : 0).Sum() / weights.Sum());
         }
 
         return shares.ToDictionary(pair => pair.Key, pair => Around(posterior.Where(entry => entry.Hypothesis.Holds(pair.Key)).Sum(entry => entry.Probability), [.. pair.Value.Order()], active.Any(entry => entry.Hypothesis.Holds(pair.Key))));
     }
+
+    private double Weight(CauseDocument? cause, int draw) => cause is null ? 1 : draws.OfWeight(knowledge.FindCause(cause.Id)!, knowledge.Document.WeightSpread)[draw];
 
     private static (double Low, double High) Around(double middle, double[] sorted, bool isActive)
     {

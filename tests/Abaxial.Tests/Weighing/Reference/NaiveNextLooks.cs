@@ -1,5 +1,4 @@
 using Abaxial.Knowledge;
-using Abaxial.Weighing;
 
 namespace Abaxial.Tests.Weighing.Reference;
 
@@ -26,9 +25,7 @@ internal sealed class NaiveNextLooks
         this.tables = tables;
         model = new BruteForce(naive, tables);
         losses = tables.Document.Losses[purpose];
-        var kept = posterior.Where(entry => entry.Probability >= (entry.Hypothesis.Holds(Subject) ? Bands.NegligibleOfSubject : Bands.Negligible)).ToArray();
-        double sum = kept.Sum(entry => entry.Probability);
-        active = [.. kept.Select(entry => (entry.Hypothesis, entry.Probability / sum))];
+        active = NaiveActive.Of(posterior);
 
         double Without(string id) => posterior.Where(entry => entry.Hypothesis.Holds(id) && !entry.Hypothesis.Holds(Subject)).Sum(entry => entry.Probability);
         double Of(string id) => posterior.Where(entry => entry.Hypothesis.Holds(id)).Sum(entry => entry.Probability);
@@ -51,6 +48,7 @@ internal sealed class NaiveNextLooks
     private bool CanBeMade(CharacterDocument character)
     {
         if (character.Measure is not null || heldBack.Contains(character.Id) || (character.Hosts.Length > 0 && !character.Hosts.Contains(tables.Host))) return false;
+        if (character.Id == "organs-affected" && model.OnlyOrgan is not null) return false;
         if (character.When.Any(need => !naive.Counted.Any(look => look.Character.Id == need.Key && look.States.Intersect(need.Value).Any()))) return false;
         if (character.Organ is not { } organ) return true;
         if (!tables.States(tables.Characters["organs-affected"]).Contains(organ)) return false;
