@@ -3,7 +3,7 @@ using System.Globalization;
 namespace Abaxial.Samples;
 
 /// <summary>
-/// The number that people call a sample by: year, running number and a check letter, as <c>26-0142-K</c>. The letter catches every single wrong digit and every two digits that
+/// The number that people call a sample by: year, running number and a check letter, as <c>26-0142-D</c>. The letter catches every single wrong digit and every two digits that
 /// changed places (docs/decisions/0013).
 /// </summary>
 public readonly record struct SampleNumber
