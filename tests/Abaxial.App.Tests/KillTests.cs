@@ -21,7 +21,7 @@ public sealed class KillTests
             var told = new List<string>();
             for (int kill = 0; kill < KillsPerStore; kill++)
             {
-                told.AddRange(await WriteAndKillAsync(store.Folder, TimeSpan.FromMilliseconds(random.Next(100, 1_600))));
+                told.AddRange(await WriteAndKillAsync(store.Folder, kill == 0 ? 0 : random.Next(1, 60), TimeSpan.FromMilliseconds(kill == 0 ? random.Next(50, 1_000) : random.Next(30))));
                 var ledger = await store.OpenAsync();
                 var here = await EverythingAsync(ledger);
                 Assert.All(told, line => Assert.Contains(line, here));
@@ -31,22 +31,24 @@ public sealed class KillTests
             acknowledged += told.Count;
         }
 
-        Assert.True(acknowledged > 100, $"Only {acknowledged} writes were acknowledged: the storm is too calm to show anything.");
+        Assert.True(acknowledged > Kills, $"Only {acknowledged} writes were acknowledged: that shows nothing.");
     }
 
-    /// <summary>The lines that the writer wrote before it was killed, the last one only where it is whole.</summary>
-    private static async Task<List<string>> WriteAndKillAsync(string folder, TimeSpan after)
+    /// <summary>Kills a writer after so many writes and a moment, and gives the lines that it wrote, the last one only where it is whole.</summary>
+    private static async Task<List<string>> WriteAndKillAsync(string folder, int writes, TimeSpan andThen)
     {
         string program = Path.Combine(AppContext.BaseDirectory, "Abaxial.Load.dll");
         string dotnet = Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet";
         using var writer = Process.Start(new ProcessStartInfo(dotnet, ["exec", program, "storm", folder]) { RedirectStandardOutput = true })!;
-        var output = writer.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
-        await Task.Delay(after, TestContext.Current.CancellationToken);
+        var told = new List<string>();
+        while (told.Count < writes && await writer.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken) is { } line) told.Add(line);
+        var rest = writer.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+        await Task.Delay(andThen, TestContext.Current.CancellationToken);
         Assert.False(writer.HasExited, "The writer ended by itself.");
         writer.Kill();
         await writer.WaitForExitAsync(TestContext.Current.CancellationToken);
-        string text = await output;
-        return [.. text[..(text.LastIndexOf('\n') + 1)].Split('\n', StringSplitOptions.RemoveEmptyEntries)];
+        string text = await rest;
+        return [.. told, .. text[..(text.LastIndexOf('\n') + 1)].Split('\n', StringSplitOptions.RemoveEmptyEntries)];
     }
 
     private static async Task<HashSet<string>> EverythingAsync(Ledger ledger)
