@@ -44,6 +44,8 @@ internal static class CommandLine
         foreach (var create in commands) root.Add(create(terminal));
         Dress(root, terminal);
 
+        // The parser takes a first [word] for a directive to itself; here it is no command.
+        if (args is [['[', ..], ..]) args = ["--", .. args];
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0 && parsed.Action is not ExamplesAction) return Refuse(parsed, terminal.Error);
         using var output = terminal.Writer();
