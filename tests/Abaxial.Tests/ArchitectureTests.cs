@@ -22,6 +22,9 @@ public sealed class ArchitectureTests
     [InlineData("Abaxial.Statistics", "Abaxial.Knowledge")]
     [InlineData("Abaxial.Statistics", "Abaxial.Weighing")]
     [InlineData("Abaxial.Knowledge", "Abaxial.Weighing")]
+    [InlineData("Abaxial.Statistics", "Abaxial.Samples")]
+    [InlineData("Abaxial.Knowledge", "Abaxial.Samples")]
+    [InlineData("Abaxial.Weighing", "Abaxial.Samples")]
     public void What_lies_under_something_does_not_know_it(string under, string above) =>
         Types().That().ResideInNamespace(under).Should().NotDependOnAny(Types().That().ResideInNamespace(above)).Check(Built);
 
@@ -62,8 +65,11 @@ public sealed class ArchitectureTests
     }
 
     [Fact]
-    public void Public_types_are_sealed_or_static() =>
-        Assert.All(Library.GetExportedTypes().Where(type => type.IsClass), type => Assert.True(type.IsSealed, $"{type} can be inherited from."));
+    public void Public_types_are_sealed_or_static_or_have_kinds_only_here() =>
+        Assert.All(Library.GetExportedTypes().Where(type => type.IsClass), type => Assert.True(type.IsSealed || (type.IsAbstract && CanOnlyBeMadeHere(type)), $"{type} can be inherited from."));
+
+    private static bool CanOnlyBeMadeHere(System.Type type) =>
+        type.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic).Where(constructor => constructor.GetParameters().Length == 0).All(constructor => constructor.IsFamilyAndAssembly);
 
     [Fact]
     public void Every_public_type_but_the_forms_of_stored_documents_is_documented()

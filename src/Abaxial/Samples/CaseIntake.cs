@@ -47,7 +47,7 @@ public static class CaseIntake
     /// <summary>Whole degrees; what lies south of the equator stays there, as the seasons hang on it.</summary>
     private static Area Coarse(Place exact)
     {
-        double latitude = Math.Round(exact.Latitude), longitude = Math.Round(exact.Longitude);
+        double latitude = Math.Floor(exact.Latitude + 0.5), longitude = Math.Floor(exact.Longitude + 0.5);
         if (latitude == 0 && exact.Latitude < 0) latitude = -0.5;
         return new Area(null, latitude, longitude, AreaMeters + (exact.UncertaintyMeters ?? 0));
     }
