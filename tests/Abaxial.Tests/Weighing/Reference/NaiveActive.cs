@@ -10,12 +10,14 @@ internal static class NaiveActive
     public static (NaiveHypothesis Hypothesis, double Mass)[] Of(List<(NaiveHypothesis Hypothesis, double Probability)> posterior)
     {
         double Alone(string id) => posterior.Single(entry => entry.Hypothesis.Causes is [{ } cause] && cause.Id == id).Probability;
+        // Of two that are equally probable but for rounding, the first.
+        string Heir(NaiveHypothesis pair) => pair.Causes.Select(cause => cause!.Id).Aggregate((one, other) => Alone(other) > Alone(one) * (1 + 1e-12) ? other : one);
         var masses = posterior.Where(entry => entry.Hypothesis.Causes.Length == 1).ToDictionary(entry => entry.Hypothesis.Causes[0]?.Id ?? "", entry => entry.Probability);
         var kept = new List<(NaiveHypothesis Hypothesis, double Mass)>();
         foreach (var (pair, probability) in posterior.Where(entry => entry.Hypothesis.Causes.Length == 2))
         {
             if (probability >= (pair.Holds(Subject) ? ActiveHypotheses.LeastOfSubject : ActiveHypotheses.LeastPair)) kept.Add((pair, probability));
-            else masses[pair.Holds(Subject) ? Subject : pair.Causes.Select(cause => cause!.Id).MaxBy(Alone)!] += probability;
+            else masses[pair.Holds(Subject) ? Subject : Heir(pair)] += probability;
         }
 
         foreach (var (alone, _) in posterior.Where(entry => entry.Hypothesis.Causes.Length == 1))
