@@ -4,4 +4,7 @@ return CommandLine.Run(
     args,
     Terminal.OfProcess(),
     WeighCommand.Create,
-    KnowledgeCommand.Create);
+    KnowledgeCommand.Create,
+    LedgerCommand.Create,
+    BackupCommand.Create,
+    RestoreCommand.Create);

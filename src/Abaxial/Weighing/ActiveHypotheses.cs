@@ -15,6 +15,9 @@ internal sealed class ActiveHypotheses
     /// <summary>With late blight in it, alone or as a pair, a hypothesis is kept from this probability on.</summary>
     public const double LeastOfSubject = 1e-6;
 
+    /// <summary>Of two causes the second inherits where it is more probable by more than rounding could make it.</summary>
+    public const double Clearly = 1 + 1e-9;
+
     public ActiveHypotheses(Posterior posterior)
     {
         var hypotheses = posterior.Hypotheses;
@@ -26,7 +29,7 @@ internal sealed class ActiveHypotheses
             int a = hypotheses.First[h], b = hypotheses.Second[h];
             bool isSubject = a == subject || b == subject;
             if (mass[h] >= (isSubject ? LeastOfSubject : LeastPair)) continue;
-            int heir = isSubject ? subject : probability[b] > probability[a] ? b : a;
+            int heir = isSubject ? subject : probability[b] > probability[a] * Clearly ? b : a;
             mass[heir] += mass[h];
             mass[h] = 0;
         }

@@ -10,8 +10,7 @@ internal static class NaiveActive
     public static (NaiveHypothesis Hypothesis, double Mass)[] Of(List<(NaiveHypothesis Hypothesis, double Probability)> posterior)
     {
         double Alone(string id) => posterior.Single(entry => entry.Hypothesis.Causes is [{ } cause] && cause.Id == id).Probability;
-        // Of two that are equally probable but for rounding, the first.
-        string Heir(NaiveHypothesis pair) => pair.Causes.Select(cause => cause!.Id).Aggregate((one, other) => Alone(other) > Alone(one) * (1 + 1e-12) ? other : one);
+        string Heir(NaiveHypothesis pair) => Alone(pair.Causes[1]!.Id) > Alone(pair.Causes[0]!.Id) * ActiveHypotheses.Clearly ? pair.Causes[1]!.Id : pair.Causes[0]!.Id;
         var masses = posterior.Where(entry => entry.Hypothesis.Causes.Length == 1).ToDictionary(entry => entry.Hypothesis.Causes[0]?.Id ?? "", entry => entry.Probability);
         var kept = new List<(NaiveHypothesis Hypothesis, double Mass)>();
         foreach (var (pair, probability) in posterior.Where(entry => entry.Hypothesis.Causes.Length == 2))
