@@ -80,7 +80,7 @@ public sealed class KnowledgeCommandTests
     public void Diff_of_a_version_with_itself_finds_nothing()
     {
         using var cli = new CliRun();
-        cli.Write("cases/a.json", Samples.Septoria);
+        cli.Write("cases/a.json", ExampleCases.Septoria);
         var result = cli.Run("knowledge", "diff", "built-in", Solanum, "--cases", "cases");
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("0 of 1 cases change", result.Out, StringComparison.Ordinal);
@@ -96,8 +96,8 @@ public sealed class KnowledgeCommandTests
         string text = File.ReadAllText(file);
         int row = text.IndexOf("\n  pycnidia:\n    is: ", StringComparison.Ordinal), end = text.IndexOf('\n', text.IndexOf("is:", row, StringComparison.Ordinal));
         File.WriteAllText(file, $"{text[..row]}\n  pycnidia:\n    is: {{absent: .999, present: .001}}{text[end..]}");
-        cli.Write("cases/a.json", Samples.Septoria);
-        cli.Write("cases/b.json", Samples.Blackleg);
+        cli.Write("cases/a.json", ExampleCases.Septoria);
+        cli.Write("cases/b.json", ExampleCases.Blackleg);
         var result = cli.Run("knowledge", "diff", "built-in", "copy", "--cases", "cases");
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("1 of 2 cases change", result.Out, StringComparison.Ordinal);
@@ -138,7 +138,7 @@ public sealed class KnowledgeCommandTests
         Assert.Contains(said, result.Error, StringComparison.Ordinal);
     }
 
-    private static string TrialOf(string id, string leads) => $"- id: {id}\n  story: Black dots under the lens.\n  source: judgement\n  leads: {leads}\n  case: {Samples.Septoria}\n";
+    private static string TrialOf(string id, string leads) => $"- id: {id}\n  story: Black dots under the lens.\n  source: judgement\n  leads: {leads}\n  case: {ExampleCases.Septoria}\n";
 
     private static void Copy(CliRun cli)
     {

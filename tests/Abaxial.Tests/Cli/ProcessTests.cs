@@ -9,7 +9,7 @@ public sealed class ProcessTests
     public async Task The_process_answers_a_stream_and_gives_the_exit_code()
     {
         using var process = Start("weigh", "-", "--json");
-        await process.StandardInput.WriteAsync($"{Samples.Septoria}\n{Samples.Ringed}\n");
+        await process.StandardInput.WriteAsync($"{ExampleCases.Septoria}\n{ExampleCases.Ringed}\n");
         process.StandardInput.Close();
         string output = await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         string error = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
@@ -48,7 +48,7 @@ public sealed class ProcessTests
     {
         try
         {
-            while (true) await process.StandardInput.WriteAsync($"{Samples.Septoria}\n");
+            while (true) await process.StandardInput.WriteAsync($"{ExampleCases.Septoria}\n");
         }
         catch (IOException)
         {

@@ -29,8 +29,8 @@ public sealed class TerminalTests
     {
         using var plain = new CliRun();
         using var coloured = new CliRun { Colour = true };
-        Assert.DoesNotContain('\u001b', plain.Run("weigh", plain.Write("case.json", Samples.Septoria)).Out);
-        Assert.Contains('\u001b', coloured.Run("weigh", coloured.Write("case.json", Samples.Septoria)).Out);
+        Assert.DoesNotContain('\u001b', plain.Run("weigh", plain.Write("case.json", ExampleCases.Septoria)).Out);
+        Assert.Contains('\u001b', coloured.Run("weigh", coloured.Write("case.json", ExampleCases.Septoria)).Out);
         Assert.DoesNotContain('\u001b', coloured.Run("weigh", "case.json", "--json").Out);
     }
 
@@ -38,7 +38,7 @@ public sealed class TerminalTests
     public void An_answer_in_plain_characters_has_no_others()
     {
         using var cli = new CliRun { Ascii = true };
-        foreach (string text in new[] { Samples.Septoria, Samples.Blackleg, Samples.Nothing })
+        foreach (string text in new[] { ExampleCases.Septoria, ExampleCases.Blackleg, ExampleCases.Nothing })
         {
             string answer = cli.Run("weigh", cli.Write("case.json", text)).Out;
             Assert.All(answer, sign => Assert.True(sign is '\n' or (>= ' ' and <= '~'), $"'{sign}' is not plain."));

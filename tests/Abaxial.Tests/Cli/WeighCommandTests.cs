@@ -11,7 +11,7 @@ public sealed class WeighCommandTests
     public void A_case_that_is_answered_exits_with_0_and_shows_late_blight_before_all_else()
     {
         using var cli = new CliRun();
-        var result = cli.Run("weigh", cli.Write("case.json", Samples.Septoria));
+        var result = cli.Run("weigh", cli.Write("case.json", ExampleCases.Septoria));
         Assert.Equal(0, result.ExitCode);
         Assert.Empty(result.Error);
         Assert.Equal("case.json", result.Lines[0]);
@@ -23,15 +23,15 @@ public sealed class WeighCommandTests
     public void With_json_a_single_file_prints_the_bytes_of_the_answer_and_a_line_end()
     {
         using var cli = new CliRun();
-        var result = cli.Run("weigh", cli.Write("case.json", Samples.Septoria), "--json");
-        Assert.Equal(AnswerOf(Samples.Septoria) + "\n", result.Out);
+        var result = cli.Run("weigh", cli.Write("case.json", ExampleCases.Septoria), "--json");
+        Assert.Equal(AnswerOf(ExampleCases.Septoria) + "\n", result.Out);
     }
 
     [Fact]
     public void A_refused_case_exits_with_2_and_people_read_place_found_and_accepted_on_standard_error()
     {
         using var cli = new CliRun();
-        var result = cli.Run("weigh", cli.Write("case.json", Samples.Ringed));
+        var result = cli.Run("weigh", cli.Write("case.json", ExampleCases.Ringed));
         Assert.Equal(2, result.ExitCode);
         Assert.Empty(result.Out);
         Assert.Contains("case.json", result.Error, StringComparison.Ordinal);
@@ -44,13 +44,13 @@ public sealed class WeighCommandTests
     public void In_a_stream_a_refusal_stands_in_its_place_and_the_rest_are_answered()
     {
         using var cli = new CliRun();
-        var result = cli.RunWith($"{Samples.Septoria}\n\n  \n{Samples.Ringed}\r\n{Samples.Blackleg}", "weigh", "-", "--json");
+        var result = cli.RunWith($"{ExampleCases.Septoria}\n\n  \n{ExampleCases.Ringed}\r\n{ExampleCases.Blackleg}", "weigh", "-", "--json");
         Assert.Equal(2, result.ExitCode);
         Assert.Equal(
             [
-                AnswerOf(Samples.Septoria),
+                AnswerOf(ExampleCases.Septoria),
                 """{"format":"abaxial-refusal/1","case":2,"problems":[{"at":"/looks/0/state","found":"ringed","accepted":["present","absent"]}]}""",
-                AnswerOf(Samples.Blackleg),
+                AnswerOf(ExampleCases.Blackleg),
             ],
             result.Lines);
         Assert.Empty(result.Error);
@@ -59,7 +59,7 @@ public sealed class WeighCommandTests
     [Fact]
     public void A_long_stream_is_answered_in_its_order()
     {
-        string[] kinds = [Samples.Septoria, Samples.Blackleg, Samples.Nothing, Samples.Ringed];
+        string[] kinds = [ExampleCases.Septoria, ExampleCases.Blackleg, ExampleCases.Nothing, ExampleCases.Ringed];
         var order = Enumerable.Range(0, 200).Select(i => i * i % 7 % kinds.Length).ToList();
         using var cli = new CliRun();
         var result = cli.RunWith(string.Join('\n', order.Select(kind => kinds[kind])), "weigh", "-", "--json");
@@ -71,10 +71,10 @@ public sealed class WeighCommandTests
     public void Files_and_a_stream_are_counted_and_answered_in_the_order_given()
     {
         using var cli = new CliRun();
-        var result = cli.RunWith($"{Samples.Blackleg}\n{Samples.Ringed}\n", "weigh", cli.Write("a.json", Samples.Septoria), "-", cli.Write("b.json", Samples.Ringed), "--json");
+        var result = cli.RunWith($"{ExampleCases.Blackleg}\n{ExampleCases.Ringed}\n", "weigh", cli.Write("a.json", ExampleCases.Septoria), "-", cli.Write("b.json", ExampleCases.Ringed), "--json");
         Assert.Equal(4, result.Lines.Length);
-        Assert.Equal(AnswerOf(Samples.Septoria), result.Lines[0]);
-        Assert.Equal(AnswerOf(Samples.Blackleg), result.Lines[1]);
+        Assert.Equal(AnswerOf(ExampleCases.Septoria), result.Lines[0]);
+        Assert.Equal(AnswerOf(ExampleCases.Blackleg), result.Lines[1]);
         Assert.Equal(3, JsonDocument.Parse(result.Lines[2]).RootElement.GetProperty("case").GetInt32());
         Assert.Equal(4, JsonDocument.Parse(result.Lines[3]).RootElement.GetProperty("case").GetInt32());
     }
@@ -83,7 +83,7 @@ public sealed class WeighCommandTests
     public void Several_files_for_people_are_parted_by_an_empty_line()
     {
         using var cli = new CliRun();
-        var result = cli.Run("weigh", cli.Write("a.json", Samples.Septoria), cli.Write("b.json", Samples.Blackleg));
+        var result = cli.Run("weigh", cli.Write("a.json", ExampleCases.Septoria), cli.Write("b.json", ExampleCases.Blackleg));
         Assert.Equal(0, result.ExitCode);
         Assert.Contains("\n\nb.json\n", result.Out, StringComparison.Ordinal);
     }
@@ -99,7 +99,7 @@ public sealed class WeighCommandTests
     public void A_flat_prior_changes_the_answer_and_says_so()
     {
         using var cli = new CliRun();
-        string file = cli.Write("case.json", Samples.Septoria);
+        string file = cli.Write("case.json", ExampleCases.Septoria);
         Assert.NotEqual(cli.Run("weigh", file, "--json").Out, cli.Run("weigh", file, "--json", "--flat-prior").Out);
         Assert.Contains("Weighed as if every cause were equally common", cli.Run("weigh", file, "--flat-prior").Out, StringComparison.Ordinal);
     }
@@ -108,7 +108,7 @@ public sealed class WeighCommandTests
     public void Knowledge_of_a_folder_answers_as_the_built_in_does_where_it_is_the_same()
     {
         using var cli = new CliRun();
-        string file = cli.Write("case.json", Samples.Septoria);
+        string file = cli.Write("case.json", ExampleCases.Septoria);
         Assert.Equal(cli.Run("weigh", file, "--json").Out, cli.Run("weigh", file, "--json", "--knowledge", Repository.PathOf("knowledge", "solanum")).Out);
     }
 
@@ -124,7 +124,7 @@ public sealed class WeighCommandTests
     public void What_cannot_be_done_exits_with_64_says_why_and_prints_nothing(params string[] args)
     {
         using var cli = new CliRun();
-        cli.Write("case.json", Samples.Septoria);
+        cli.Write("case.json", ExampleCases.Septoria);
         var result = cli.Run(args);
         Assert.Equal(64, result.ExitCode);
         Assert.Empty(result.Out);
@@ -163,7 +163,7 @@ public sealed class WeighCommandTests
     public void A_file_of_more_than_a_mebibyte_is_refused()
     {
         using var cli = new CliRun();
-        var result = cli.Run("weigh", cli.Write("case.json", Samples.Septoria + new string(' ', CaseLimits.Bytes)), "--json");
+        var result = cli.Run("weigh", cli.Write("case.json", ExampleCases.Septoria + new string(' ', CaseLimits.Bytes)), "--json");
         Assert.Equal(2, result.ExitCode);
         Assert.Contains("abaxial-refusal/1", result.Out, StringComparison.Ordinal);
     }
@@ -172,9 +172,9 @@ public sealed class WeighCommandTests
     public void A_stream_that_breaks_is_reported_and_what_came_before_it_is_answered()
     {
         using var cli = new CliRun();
-        var result = cli.RunWith(new BrokenStream(Encoding.UTF8.GetBytes(Samples.Septoria + "\n")), "weigh", "-", "--json");
+        var result = cli.RunWith(new BrokenStream(Encoding.UTF8.GetBytes(ExampleCases.Septoria + "\n")), "weigh", "-", "--json");
         Assert.Equal(64, result.ExitCode);
-        Assert.Equal([AnswerOf(Samples.Septoria)], result.Lines);
+        Assert.Equal([AnswerOf(ExampleCases.Septoria)], result.Lines);
         Assert.Contains("standard input", result.Error, StringComparison.Ordinal);
     }
 

@@ -1,6 +1,7 @@
 using System.Text;
 using Abaxial.Files.Trials;
 using Abaxial.Knowledge;
+using Abaxial.Tests.Cli;
 
 namespace Abaxial.Tests.Trials;
 
@@ -8,7 +9,7 @@ public sealed class TrialJudgeTests
 {
     private static readonly TrialJudge Judge = new(BuiltIn.Solanum());
 
-    private static readonly Trial Septoria = new() { Id = "septoria", File = "x.yaml", Line = 1, Case = Encoding.UTF8.GetBytes(Cli.Samples.Septoria) };
+    private static readonly Trial Septoria = new() { Id = "septoria", File = "x.yaml", Line = 1, Case = Encoding.UTF8.GetBytes(ExampleCases.Septoria) };
 
     [Fact]
     public void A_trial_that_asks_for_what_comes_is_passed() =>
@@ -28,7 +29,7 @@ public sealed class TrialJudgeTests
     [Fact]
     public void A_case_that_is_refused_is_a_miss_with_its_problems()
     {
-        var result = Judge.Judge(Septoria with { Case = Encoding.UTF8.GetBytes(Cli.Samples.Ringed) });
+        var result = Judge.Judge(Septoria with { Case = Encoding.UTF8.GetBytes(ExampleCases.Ringed) });
         Assert.Equal([TrialMiss.Refused], result.Misses);
         Assert.Equal("/looks/0/state", Assert.Single(result.Problems).At);
     }

@@ -28,7 +28,7 @@ public sealed class BruteForceTests
     });
 
     [Fact]
-    public void Evidence_is_the_odds_with_a_character_less_the_odds_of_the_case_without_it() => GenSample.Any.Holds(60, weighed =>
+    public void Evidence_is_the_odds_with_a_character_less_the_odds_of_the_case_without_it() => GenSample.Any.Holds(40, weighed =>
     {
         var tables = TablesOf(weighed);
         double with = SubjectOf(new NaiveCase(weighed, tables), tables);
@@ -56,7 +56,7 @@ public sealed class BruteForceTests
     });
 
     [Fact]
-    public void The_looks_offered_are_the_ten_worth_most_with_worth_and_outcomes_as_written_out() => GenSample.Any.Holds(24, weighed =>
+    public void The_looks_offered_are_the_ten_worth_most_with_worth_and_outcomes_as_written_out() => GenSample.Any.Holds(12, weighed =>
     {
         var tables = TablesOf(weighed);
         var naive = new NaiveCase(weighed, tables);

@@ -16,12 +16,10 @@ public sealed class LawsTests
     private static readonly WeighOptions Bare = new() { Bands = false, NextLooks = false };
 
     [Fact]
-    public void The_order_of_looks_never_matters() => GenSample.Any.Holds(1_000, weighed =>
-    {
-        int[] order = [.. Enumerable.Range(0, weighed.Looks.Length).Reverse().OrderBy(place => place * 7 % 5)];
-        var shuffled = weighed with { Looks = [.. order.Select(place => weighed.Looks[place])] };
-        Assert.Equal(Weigher.Weigh(weighed).Written(place => place), Weigher.Weigh(shuffled).Written(place => order[place]));
-    });
+    public void The_order_of_looks_never_matters() => OrderNeverMatters(1_000, NoOutlook);
+
+    [Fact]
+    public void Nor_to_the_looks_to_make_next() => OrderNeverMatters(150, new WeighOptions());
 
     [Fact]
     public void Being_unsure_moves_nothing() => Same(
@@ -154,6 +152,13 @@ public sealed class LawsTests
         var fresh = new Weigher(Knowledge);
         Assert.Equal(one, cases.AsParallel().AsOrdered().Select(weighed => fresh.Weigh(weighed).Written()));
     }, iter: 10);
+
+    private static void OrderNeverMatters(int count, WeighOptions options) => GenSample.Any.Holds(count, weighed =>
+    {
+        int[] order = [.. Enumerable.Range(0, weighed.Looks.Length).Reverse().OrderBy(place => place * 7 % 5)];
+        var shuffled = weighed with { Looks = [.. order.Select(place => weighed.Looks[place])] };
+        Assert.Equal(Weigher.Weigh(weighed, options).Written(place => place), Weigher.Weigh(shuffled, options).Written(place => order[place]));
+    });
 
     private static Look Leaf => new() { Character = Knowledge.FindCharacter("organs-affected")!, How = Way.NakedEye, States = [0], By = Observer.Diagnostician };
 

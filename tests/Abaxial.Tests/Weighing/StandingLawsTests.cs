@@ -55,7 +55,7 @@ public sealed class StandingLawsTests
     {
         // Hypotheses that hold next to nothing are left out of the outlook; hence not to the last digit.
         var answer = Weigher.Weigh(weighed, new WeighOptions { Bands = false });
-        Assert.All(answer.NextLooks, look => Assert.Equal(answer.LateBlight.Probability, look.Outcomes.Sum(outcome => outcome.Chance * outcome.LateBlight), 0.01));
+        Assert.All(answer.NextLooks, look => Assert.Equal(answer.LateBlight.Probability, look.Outcomes.Sum(outcome => outcome.Chance * outcome.LateBlight), 0.001));
     });
 
     [Fact]

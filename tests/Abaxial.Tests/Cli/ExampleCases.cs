@@ -1,7 +1,7 @@
 namespace Abaxial.Tests.Cli;
 
 /// <summary>Case files that many tests use.</summary>
-internal static class Samples
+internal static class ExampleCases
 {
     public const string Septoria =
         """{"format":"abaxial-case/1","host":"tomato","system":"garden","looks":[{"character":"organs-affected","states":["leaf"],"how":"naked-eye","by":"scout"},{"character":"pycnidia","state":"present","how":"hand-lens","by":"diagnostician"}]}""";
