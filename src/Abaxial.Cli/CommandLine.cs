@@ -39,11 +39,13 @@ internal static class CommandLine
 
     private static int Invoke(IReadOnlyList<string> args, Terminal terminal, IEnumerable<Func<Terminal, Command>> commands)
     {
-        var root = new RootCommand("Weighs what was seen on a tomato or potato plant: is it late blight, what else could it be, what to look at next.");
+        var root = new RootCommand("Weighs what was seen on a tomato or potato plant: is it late blight, what else could it be, what to look at next. Keeps samples in a ledger.");
         root.Directives.Clear();
         foreach (var create in commands) root.Add(create(terminal));
         Dress(root, terminal);
 
+        // The parser takes a first [word] for a directive to itself; here it is no command.
+        if (args is [['[', ..], ..]) args = ["--", .. args];
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0 && parsed.Action is not ExamplesAction) return Refuse(parsed, terminal.Error);
         using var output = terminal.Writer();
@@ -56,7 +58,7 @@ internal static class CommandLine
         if (parsed.UnmatchedTokens.Count > 0) error.WriteLine($"abaxial: there is no command or option '{parsed.UnmatchedTokens[0]}'.");
         else if (command.Subcommands.Count > 0) error.WriteLine($"abaxial: say what to do: {string.Join(", ", command.Subcommands.Select(sub => sub.Name))}.");
         else error.WriteLine($"abaxial: {parsed.Errors[0].Message}");
-        error.WriteLine($"See: {PathOf(command)} --help");
+        error.WriteLine($"See: {$"abaxial {PathOf(command)}".TrimEnd()} --help");
         return ExitCode.Usage;
     }
 
@@ -70,10 +72,11 @@ internal static class CommandLine
         }
     }
 
-    private static string PathOf(Command command)
+    /// <summary>The words that name a command, without the program's.</summary>
+    public static string PathOf(Command command)
     {
         var names = new List<string>();
-        for (Symbol? at = command; at is not null; at = at.Parents.FirstOrDefault()) names.Insert(0, at is RootCommand ? "abaxial" : at.Name);
+        for (Symbol? at = command; at is not (null or RootCommand); at = at.Parents.FirstOrDefault()) names.Insert(0, at.Name);
         return string.Join(' ', names);
     }
 

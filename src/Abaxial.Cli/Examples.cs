@@ -41,29 +41,49 @@ internal static class Examples
             "abaxial knowledge check",
             "abaxial knowledge show pycnidia --host tomato",
         ],
-        ["check"] =
+        ["knowledge check"] =
         [
             "abaxial knowledge check                     the knowledge of this program",
             "abaxial knowledge check knowledge/solanum   a folder, with file and line of every problem",
         ],
-        ["show"] =
+        ["knowledge show"] =
         [
             "abaxial knowledge show late-blight          a cause and its rows, with sources",
             "abaxial knowledge show pycnidia             a character across all causes, for comparing",
         ],
-        ["diff"] =
+        ["knowledge diff"] =
         [
             "abaxial knowledge diff built-in knowledge/solanum",
             "abaxial knowledge diff old new --cases cases",
         ],
-        ["trial"] =
+        ["knowledge trial"] =
         [
             "abaxial knowledge trial                     the textbook cases in the folder trials",
             "abaxial knowledge trial trials --markdown > docs/trials.md",
         ],
+        ["ledger"] =
+        [
+            "abaxial ledger import demo/cases/*.json --store store",
+            "abaxial ledger list --store store",
+            "abaxial ledger show 26-0001-D",
+        ],
+        ["ledger check"] =
+        [
+            "abaxial ledger check                        the store in the folder store",
+            "",
+            "Exit code: 0 all fits, 2 something does not, 64 usage or no store there.",
+        ],
+        ["backup"] =
+        [
+            "abaxial backup monday.tar --store store     while the store is in use",
+        ],
+        ["restore"] =
+        [
+            "abaxial restore monday.tar --store again    into a folder that is new or empty",
+        ],
     };
 
-    public static IEnumerable<string> Of(Command command) => ByCommand.GetValueOrDefault(command is RootCommand ? "" : command.Name, []);
+    public static IEnumerable<string> Of(Command command) => ByCommand.GetValueOrDefault(CommandLine.PathOf(command), []);
 }
 
 /// <summary>Help, with examples under it.</summary>

@@ -18,7 +18,7 @@ internal static class KnowledgeSource
         if (folder is null or BuiltInWord) return BuiltIn.Solanum();
         var compiled = Compile(terminal, folder);
         if (compiled.Knowledge is { } knowledge) return knowledge;
-        throw new UsageException($"The knowledge in '{folder}' has problems:{Environment.NewLine}{string.Join(Environment.NewLine, compiled.Problems.Select(problem => Line(folder, problem)))}");
+        throw new UsageException($"the knowledge in '{folder}' has problems:{Environment.NewLine}{string.Join(Environment.NewLine, compiled.Problems.Select(problem => Line(folder, problem)))}");
     }
 
     /// <summary>A folder's knowledge with its problems.</summary>
@@ -31,7 +31,7 @@ internal static class KnowledgeSource
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            throw new UsageException($"The knowledge in '{folder}' cannot be read: {problem.Message}");
+            throw new UsageException($"the knowledge in '{folder}' cannot be read: {problem.Message}");
         }
     }
 

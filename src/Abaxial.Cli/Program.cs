@@ -5,4 +5,7 @@ return CommandLine.Run(
     Terminal.OfProcess(),
     WeighCommand.Create,
     WeatherCommand.Create,
-    KnowledgeCommand.Create);
+    KnowledgeCommand.Create,
+    LedgerCommand.Create,
+    BackupCommand.Create,
+    RestoreCommand.Create);

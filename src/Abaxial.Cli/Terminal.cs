@@ -42,8 +42,8 @@ internal sealed record Terminal
             Out = StandardOutput(),
             Error = Console.Error,
             ErrorIsWatched = !Console.IsErrorRedirected,
-            Colour = watched && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && Environment.GetEnvironmentVariable("TERM") is not (null or "dumb"),
-            Ascii = NamesOtherCharset(),
+            Colour = watched && WantsColour(Environment.GetEnvironmentVariable),
+            Ascii = NamesOtherCharset(Environment.GetEnvironmentVariable),
             Width = watched ? WindowWidth() : 80,
         };
     }
@@ -83,9 +83,13 @@ internal sealed record Terminal
         }
     }
 
-    private static bool NamesOtherCharset()
+    /// <summary>Whether the environment has colour on a terminal: NO_COLOR is empty, and the terminal is more than a dumb one.</summary>
+    internal static bool WantsColour(Func<string, string?> variable) => string.IsNullOrEmpty(variable("NO_COLOR")) && variable("TERM") is not (null or "dumb");
+
+    /// <summary>Whether the environment names characters other than those of Unicode.</summary>
+    internal static bool NamesOtherCharset(Func<string, string?> variable)
     {
-        string? locale = LocaleVariables.Select(Environment.GetEnvironmentVariable).FirstOrDefault(value => !string.IsNullOrEmpty(value));
+        string? locale = LocaleVariables.Select(variable).FirstOrDefault(value => !string.IsNullOrEmpty(value));
         int dot = locale?.IndexOf('.', StringComparison.Ordinal) ?? -1;
         return dot >= 0 && !locale![(dot + 1)..].StartsWith("UTF", StringComparison.OrdinalIgnoreCase);
     }

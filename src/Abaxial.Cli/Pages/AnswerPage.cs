@@ -3,7 +3,7 @@ using Abaxial.Weighing;
 
 namespace Abaxial.Cli.Pages;
 
-/// <summary>An answer as people read it: late blight first, what to do, what else it could be, why, and what to look at next.</summary>
+/// <summary>An answer as people read it: late blight first, what else it could be, what to do, why, and what to look at next.</summary>
 internal static class AnswerPage
 {
     /// <summary>Causes under this chance are not shown.</summary>
@@ -21,8 +21,8 @@ internal static class AnswerPage
         var columns = new Columns(page, [answer.LateBlight, .. shown], speech);
 
         WriteStanding(page, weighed, answer, speech, columns);
-        AdviceSection.Write(page, weighed, answer, speech);
         WriteCauses(page, answer, shown, speech, columns);
+        AdviceSection.Write(page, weighed, answer, speech);
         EvidenceSection.Write(page, weighed, answer, speech);
         NextLooksSection.Write(page, answer, speech);
         WriteFoot(page, answer, flat, speech);
@@ -52,11 +52,11 @@ internal static class AnswerPage
 
     private static void WriteCauses(Page page, Answer answer, List<CauseChance> shown, Speech speech, Columns columns)
     {
-        page.Heading(speech.Say("head.causes"));
+        page.Line(speech.Say("head.causes"), Tone.Strong);
         foreach (var chance in shown) page.Line(columns.Row(chance));
         page.Line($"  {speech.Word("cause.not-listed").PadRight(columns.Name)}  {ChanceWords.Of(answer.NotListed, speech)}");
         int hidden = answer.Causes.Length - 1 - shown.Count;
-        if (hidden > 0) page.Text(speech.Say("causes.hidden", ChanceWords.Number(hidden)), tone: Tone.Faint);
+        if (hidden > 0) page.Text(speech.Say(hidden == 1 ? "causes.hidden-one" : "causes.hidden", ChanceWords.Number(hidden)), tone: Tone.Faint);
         if (answer.Misfit) page.Text(speech.Say("misfit"), tone: Tone.Care);
     }
 

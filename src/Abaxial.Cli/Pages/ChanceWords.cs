@@ -11,6 +11,9 @@ namespace Abaxial.Cli.Pages;
 /// </summary>
 internal static class ChanceWords
 {
+    /// <summary>What arithmetic leaves on a whole percent.</summary>
+    private const double Dust = 1e-9;
+
     private const double NarrowBand = 5, WideBand = 20;
 
     /// <summary>A chance with a band.</summary>
@@ -33,7 +36,7 @@ internal static class ChanceWords
     /// <summary>The band; empty where the chance itself is said to be under or over its last whole percent.</summary>
     public static string Band(CauseChance chance, Speech speech)
     {
-        int low = (int)Math.Floor(100 * chance.Low), high = (int)Math.Ceiling(100 * chance.High);
+        int low = (int)Math.Floor((100 * chance.Low) + Dust), high = (int)Math.Ceiling((100 * chance.High) - Dust);
         if (high <= 1 || low >= 99) return "";
         if (low < 1) return speech.Say("percent.up-to", Number(high));
         return high > 99 ? speech.Say("percent.at-least", Number(low)) : speech.Say("percent.range", Number(low), Number(high));

@@ -19,7 +19,7 @@ internal sealed class CaseInputs
         this.names = names;
         if (names.Count(name => name == StandardInput) > 1) throw new UsageException("- can be named once only: standard input is read once.");
         string? missing = names.FirstOrDefault(name => name != StandardInput && !File.Exists(terminal.PathOf(name)));
-        if (missing is not null) throw new UsageException(Directory.Exists(terminal.PathOf(missing)) ? $"'{missing}' is a folder, not a case file." : $"There is no file '{missing}'.");
+        if (missing is not null) throw new UsageException(Directory.Exists(terminal.PathOf(missing)) ? $"'{missing}' is a folder, not a case file." : $"there is no file '{missing}'.");
     }
 
     /// <summary>More than one case may come.</summary>
@@ -39,10 +39,20 @@ internal sealed class CaseInputs
                 continue;
             }
 
-            foreach (var next in CaseFiles.ReadLines(terminal.In, knowledge))
-            {
-                yield return new CaseInput(++number, null, next.Reading);
-            }
+            using var cases = CaseFiles.ReadLines(terminal.In, knowledge).GetEnumerator();
+            while (MoveNext(cases)) yield return new CaseInput(++number, null, cases.Current.Reading);
+        }
+    }
+
+    private static bool MoveNext(IEnumerator<NumberedCase> cases)
+    {
+        try
+        {
+            return cases.MoveNext();
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"standard input cannot be read: {problem.Message}");
         }
     }
 

@@ -85,7 +85,7 @@ internal sealed class KnowledgeBuilder
         {
             if (!characters.TryGetValue(parentId, out var parent))
             {
-                Problem(at, $"There is no character '{parentId}'.");
+                Problem($"{at}/when", $"There is no character '{parentId}'.");
                 continue;
             }
 
@@ -116,10 +116,10 @@ internal sealed class KnowledgeBuilder
             var cause = new Cause(entry, list.Count);
             if (list.Any(other => other.Id == entry.Id)) Problem(at, "The id stands twice.");
             list.Add(cause);
-            if (!Kinds.Contains(entry.Kind)) Problem(at, $"'{entry.Kind}' is no kind of cause; accepted: {string.Join(", ", Kinds.Order(StringComparer.Ordinal))}.");
+            if (!Kinds.Contains(entry.Kind)) Problem($"{at}/kind", $"'{entry.Kind}' is no kind of cause; accepted: {string.Join(", ", Kinds.Order(StringComparer.Ordinal))}.");
             if (!entry.Name.ContainsKey("en")) Problem(at, "No English name.");
             if (!entry.Advice.ContainsKey("en")) Problem(at, "No English advice.");
-            foreach (string host in entry.Hosts.Where(host => !document.Hosts.Contains(host, StringComparer.Ordinal))) Problem(at, $"'{host}' is no host.");
+            foreach (string host in entry.Hosts.Where(host => !document.Hosts.Contains(host, StringComparer.Ordinal))) Problem($"{at}/hosts", $"'{host}' is no host.");
             CheckSeen(entry, at);
             cause.Rows = [.. entry.Rows.Select(pair => ReadRow(cause, pair.Key, pair.Value)).OfType<Row>()];
         }
@@ -131,7 +131,7 @@ internal sealed class KnowledgeBuilder
     {
         foreach (string host in entry.Hosts)
         {
-            if (!(entry.Seen.Weight.GetValueOrDefault(host) > 0)) Problem($"{at}/seen", $"No weight over 0 for {host}: nothing can reach the cause.");
+            if (!(entry.Seen.Weight.GetValueOrDefault(host) > 0)) Problem($"{at}/seen/weight", $"No weight over 0 for {host}: nothing can reach the cause.");
         }
 
         foreach (string system in entry.Seen.Systems.Keys.Except(document.Systems, StringComparer.Ordinal)) Problem($"{at}/seen/systems", $"'{system}' is no system.");
@@ -166,7 +166,7 @@ internal sealed class KnowledgeBuilder
         else if (row.Is is null || row.Mean is not null) Problem(at, "A row needs `is` and nothing measured.");
         else
         {
-            CheckChances(character, row.Is, host, at);
+            CheckChances(character, row.Is, host, $"{at}/is");
             chances = [.. character.States.Select(state => row.Is.TryGetValue(state, out double chance) ? chance : document.Words["never"])];
         }
 
@@ -211,11 +211,12 @@ internal sealed class KnowledgeBuilder
         foreach (var (state, chance) in chances)
         {
             int index = character.StateIndex(state);
-            if (index < 0) Problem(at, $"'{state}' is no state of {character.Id}; accepted: {string.Join(", ", character.States)}.");
-            else if (character.IsMany && index == character.EmptyState) Problem(at, $"'{state}' is never written: its chance is that of all others staying away.");
-            else if (character.Voids[index]) Problem(at, $"'{state}' carries no evidence and has no chance.");
-            else if (host is not null && !character.HasState(index, host)) Problem(at, $"'{state}' does not occur on {host}.");
-            if (!(chance > 0 && chance < 1)) Problem(at, $"The chance {chance} of '{state}' is not over 0 and under 1.");
+            string place = $"{at}/{state}";
+            if (index < 0) Problem(place, $"'{state}' is no state of {character.Id}; accepted: {string.Join(", ", character.States)}.");
+            else if (character.IsMany && index == character.EmptyState) Problem(place, $"'{state}' is never written: its chance is that of all others staying away.");
+            else if (character.Voids[index]) Problem(place, $"'{state}' carries no evidence and has no chance.");
+            else if (host is not null && !character.HasState(index, host)) Problem(place, $"'{state}' does not occur on {host}.");
+            if (!(chance > 0 && chance < 1)) Problem(place, $"The chance {chance} of '{state}' is not over 0 and under 1.");
         }
     }
 

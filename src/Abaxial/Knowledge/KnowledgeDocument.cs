@@ -18,6 +18,7 @@ public sealed record KnowledgeDocument
     public required Dictionary<string, string> PurposeBySystem { get; init; }
     public required string PurposeOtherwise { get; init; }
     public required OnlyOrganDocument OnlyOrgan { get; init; }
+    public required double WeightSpread { get; init; }
     public required double NotListed { get; init; }
     public required PairsDocument Pairs { get; init; }
     public required Dictionary<string, LossDocument> Losses { get; init; }

@@ -12,6 +12,7 @@ internal sealed class SettingsCheck(KnowledgeDocument document, IReadOnlyDiction
         Need(causeIds.Contains(document.Subject), "subject", $"There is no cause '{document.Subject}'.");
         foreach (string word in new[] { "always", "usually", "often", "sometimes", "rarely", "never" }) Need(document.Words.GetValueOrDefault(word) is > 0 and < 1, "words", $"'{word}' has no chance over 0 and under 1.");
         foreach (string kind in new[] { "publication", "common-practice", "judgement" }) Need(document.Strengths.GetValueOrDefault(kind) >= 1, "strengths", $"'{kind}' has no strength of one case or more.");
+        Need(document.WeightSpread is >= 0 and <= 3, "weight-spread", "It is not between 0 and 3.");
         Need(document.NotListed is > 0 and < 1, "not-listed", "The chance is not over 0 and under 1.");
         CheckPurposes();
         CheckPairs();
@@ -46,11 +47,11 @@ internal sealed class SettingsCheck(KnowledgeDocument document, IReadOnlyDiction
     private void CheckPairs()
     {
         Need(document.Pairs.Otherwise > 0, "pairs", "The factor is not over 0.");
-        foreach (var pair in document.Pairs.ByKind) Need(pair.Kinds.Length == 2 && pair.Factor > 0, "pairs/by-kind", "A pair needs two kinds and a factor over 0.");
-        foreach (var pair in document.Pairs.ByCause)
+        foreach (var (place, pair) in document.Pairs.ByKind.Index()) Need(pair.Kinds.Length == 2 && pair.Factor > 0, $"pairs/by-kind/{place}", "A pair needs two kinds and a factor over 0.");
+        foreach (var (place, pair) in document.Pairs.ByCause.Index())
         {
-            Need(pair.Causes.Length == 2 && pair.Factor > 0, "pairs/by-cause", "A pair needs two causes and a factor over 0.");
-            foreach (string id in pair.Causes) Need(causeIds.Contains(id), "pairs/by-cause", $"There is no cause '{id}'.");
+            Need(pair.Causes.Length == 2 && pair.Factor > 0, $"pairs/by-cause/{place}", "A pair needs two causes and a factor over 0.");
+            foreach (string id in pair.Causes) Need(causeIds.Contains(id), $"pairs/by-cause/{place}", $"There is no cause '{id}'.");
         }
     }
 

@@ -5,7 +5,7 @@ namespace Abaxial.Statistics;
 /// gives the same bits. The platform's own functions differ in the last place from one C library to the next.
 /// </summary>
 /// <remarks>
-/// Both reduce the argument by powers of two and sum a Taylor series by Horner's rule; the series are cut where the next term is below
+/// Both reduce the argument by powers of two and sum a Taylor series by Horner's rule, even and odd terms apart; the series are cut where the next term is below
 /// 2^-60 of the sum. The error is under 2 units in the last place (compared with the platform's in the tests).
 /// </remarks>
 public static class PlainMath
@@ -25,20 +25,21 @@ public static class PlainMath
         double k = Math.Floor((x / (Ln2High + Ln2Low)) + 0.5);
         double r = x - (k * Ln2High) - (k * Ln2Low);
 
-        // sum of r^n / n! for n = 0..13, |r| <= ln 2 / 2
-        double sum = 1 + (r / 13);
-        sum = 1 + (r * sum / 12);
-        sum = 1 + (r * sum / 11);
-        sum = 1 + (r * sum / 10);
-        sum = 1 + (r * sum / 9);
-        sum = 1 + (r * sum / 8);
-        sum = 1 + (r * sum / 7);
-        sum = 1 + (r * sum / 6);
-        sum = 1 + (r * sum / 5);
-        sum = 1 + (r * sum / 4);
-        sum = 1 + (r * sum / 3);
-        sum = 1 + (r * sum / 2);
-        sum = 1 + (r * sum);
+        // sum of r^n / n! for n = 0..13, |r| <= ln 2 / 2; in halves, so that the steps need not wait for each other
+        double r2 = r * r;
+        double even = 1.0 / 479001600;
+        even = (1.0 / 3628800) + (r2 * even);
+        even = (1.0 / 40320) + (r2 * even);
+        even = (1.0 / 720) + (r2 * even);
+        even = (1.0 / 24) + (r2 * even);
+        even = 0.5 + (r2 * even);
+        double odd = 1.0 / 6227020800;
+        odd = (1.0 / 39916800) + (r2 * odd);
+        odd = (1.0 / 362880) + (r2 * odd);
+        odd = (1.0 / 5040) + (r2 * odd);
+        odd = (1.0 / 120) + (r2 * odd);
+        odd = (1.0 / 6) + (r2 * odd);
+        double sum = 1 + (r + ((r2 * even) + (r2 * r * odd)));
         return Math.ScaleB(sum, (int)k);
     }
 
@@ -70,18 +71,19 @@ public static class PlainMath
         // ln m = 2 atanh s = 2 (s + s^3/3 + s^5/5 + …), |s| <= 0.1716
         double s = (m - 1) / (m + 1);
         double z = s * s;
-        double tail = 1.0 / 23;
-        tail = (1.0 / 21) + (z * tail);
-        tail = (1.0 / 19) + (z * tail);
-        tail = (1.0 / 17) + (z * tail);
-        tail = (1.0 / 15) + (z * tail);
-        tail = (1.0 / 13) + (z * tail);
-        tail = (1.0 / 11) + (z * tail);
-        tail = (1.0 / 9) + (z * tail);
-        tail = (1.0 / 7) + (z * tail);
-        tail = (1.0 / 5) + (z * tail);
-        tail = (1.0 / 3) + (z * tail);
-        double lnM = (2 * s) + (2 * s * z * tail);
+        double z2 = z * z;
+        double even = 1.0 / 23;
+        even = (1.0 / 19) + (z2 * even);
+        even = (1.0 / 15) + (z2 * even);
+        even = (1.0 / 11) + (z2 * even);
+        even = (1.0 / 7) + (z2 * even);
+        even = (1.0 / 3) + (z2 * even);
+        double odd = 1.0 / 21;
+        odd = (1.0 / 17) + (z2 * odd);
+        odd = (1.0 / 13) + (z2 * odd);
+        odd = (1.0 / 9) + (z2 * odd);
+        odd = (1.0 / 5) + (z2 * odd);
+        double lnM = (2 * s) + (2 * s * z * (even + (z * odd)));
         return (exponent * Ln2High) + (lnM + (exponent * Ln2Low));
     }
 

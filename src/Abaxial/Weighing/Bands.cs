@@ -2,28 +2,26 @@ namespace Abaxial.Weighing;
 
 /// <summary>
 /// The central 80 % of each cause's probability over the draws of the rows that the case used: the cells that a look named (all of a character's where it was answered
-/// "nothing there"), and the chance of attacking the organs that were affected. Hypotheses that hold next to nothing stay out.
+/// "nothing there"), the chance of attacking the organs that were affected, and how often a clinic sees each cause.
 /// </summary>
 internal sealed class Bands
 {
     private const int Draws = RowDraws.Count;
 
-    /// <summary>Hypotheses below this probability cannot move a figure that is shown; those with late blight are kept for longer.</summary>
-    public const double Negligible = 1e-5;
-    public const double NegligibleOfSubject = 1e-7;
-
-    private readonly Posterior posterior;
+    private readonly ActiveHypotheses active;
     private readonly Hypotheses hypotheses;
     private readonly RowDraws draws;
     private readonly List<StrandDraws> general = [];
     private readonly List<OrganDraws> organs = [];
     private readonly double[] lane = new double[Draws];
+    private readonly double[]?[] weights;
 
-    public Bands(Posterior posterior, RowDraws draws)
+    public Bands(Posterior posterior, ActiveHypotheses active, RowDraws draws)
     {
-        this.posterior = posterior;
+        this.active = active;
         this.draws = draws;
         hypotheses = posterior.Hypotheses;
+        weights = new double[hypotheses.CauseCount][];
         foreach (var strand in posterior.Readings.Strands)
         {
             if (strand.Organ is null && strand.Character.Id != CaseReadings.OrgansAffected) general.Add(new StrandDraws(strand, draws, hypotheses.CauseCount));
@@ -32,18 +30,15 @@ internal sealed class Bands
         foreach (var block in posterior.Blocks.Where(block => block.Says)) organs.Add(new OrganDraws(block, posterior, draws));
     }
 
-    public static bool IsActive(Posterior posterior, int h) =>
-        posterior.Probability[h] >= (posterior.Hypotheses.Holds(h, posterior.Hypotheses.Subject) ? NegligibleOfSubject : Negligible);
-
     /// <summary>By cause, low and high.</summary>
     public (double Low, double High)[] Of(ReadOnlySpan<double> probability)
     {
         var total = new double[Draws];
         var byCause = new double[hypotheses.CauseCount][];
-        for (int h = 0; h < hypotheses.Count; h++)
+        for (int i = 0; i < active.Numbers.Length; i++)
         {
-            if (!IsActive(posterior, h)) continue;
-            Weigh(h);
+            int h = active.Numbers[i];
+            Weigh(h, active.Mass[i]);
             Lanes.Add(total, lane);
             int a = hypotheses.First[h], b = hypotheses.Second[h];
             if (a >= hypotheses.CauseCount) continue;
@@ -62,13 +57,17 @@ internal sealed class Bands
     }
 
     /// <summary>The weight of a hypothesis in every draw.</summary>
-    private void Weigh(int h)
+    private void Weigh(int h, double mass)
     {
         int a = hypotheses.First[h], b = hypotheses.Second[h];
-        lane.AsSpan().Fill(posterior.Probability[h]);
+        lane.AsSpan().Fill(mass);
+        if (a < weights.Length) Lanes.Multiply(lane, WeightOf(a));
+        if (a != b) Lanes.Multiply(lane, WeightOf(b));
         foreach (var strand in general) strand.MultiplyRatio(lane, a, b);
         foreach (var organ in organs) organ.MultiplyRatio(lane, h, a, b);
     }
+
+    private double[] WeightOf(int cause) => weights[cause] ??= draws.OfWeight(hypotheses.Table.Causes[cause], hypotheses.Table.Knowledge.Document.WeightSpread);
 
     private (double Low, double High) Around(double middle, double[] sums, double[] total)
     {

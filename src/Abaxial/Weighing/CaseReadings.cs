@@ -155,6 +155,7 @@ internal sealed class CaseReadings
     /// <summary>The chance that a look names a state that is there, and that it names it where it is not.</summary>
     public (double Detects, double Falsely) Detection(Look look, int state, Noise noise)
     {
+        if (look.Surface is null) return (1 - noise.Miss, noise.False);
         var character = look.Character;
         string word = character.States[state];
         double shows = model.Shows(character, state, look.Surface, look.Hours, Hiding);

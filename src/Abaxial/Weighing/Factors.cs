@@ -6,10 +6,9 @@ namespace Abaxial.Weighing;
 /// <summary>Turns readings into factors over the hypotheses.</summary>
 internal static class Factors
 {
-    /// <summary>The factors of a strand, its implied parent included.</summary>
-    public static void Fill(Strand strand, CaseReadings readings, Hypotheses hypotheses)
+    /// <summary>The factors of a strand.</summary>
+    public static void Fill(Strand strand, Hypotheses hypotheses)
     {
-        if (ImpliedParent(strand, readings, hypotheses) is { } implied) strand.Factors.Add(implied);
         foreach (var one in strand.Readings)
         {
             if (one.HasSampleMean) strand.Factors.Add(Measured(one, hypotheses.Table));
@@ -22,22 +21,6 @@ internal static class Factors
                 }
             }
         }
-    }
-
-    /// <summary>A child whose parent was not recorded says that the parent is as needed.</summary>
-    private static StateFactor? ImpliedParent(Strand strand, CaseReadings readings, Hypotheses hypotheses)
-    {
-        foreach (var one in strand.Readings)
-        {
-            var (parent, states) = CaseReadings.Needs(strand.Character, one.Question.Facet);
-            if (parent is null || readings.Counted.Exists(look => look.Look.Character == parent)) continue;
-            var question = hypotheses.Table.Find(parent);
-            var staying = (double[])hypotheses.Staying(question, states[0]).Clone();
-            foreach (int state in states.Skip(1)) Lanes.Multiply(staying, hypotheses.Staying(question, state));
-            return new StateFactor(staying, 0, 1);
-        }
-
-        return null;
     }
 
     /// <summary>By cause, the chance of the readings of a one-state character.</summary>

@@ -10,6 +10,7 @@ namespace Abaxial.Weighing;
 internal sealed class Hypotheses
 {
     private readonly double[] pairFactors;
+    private readonly SeenTables seen;
     private readonly ConcurrentDictionary<(Question Question, int State), double[]> staying = new();
 
     public Hypotheses(HostTable table)
@@ -38,6 +39,7 @@ internal sealed class Hypotheses
 
         First[next] = Second[next] = CauseCount;
         Subject = table.IndexOf(table.Knowledge.Subject);
+        seen = new SeenTables(table);
     }
 
     public HostTable Table { get; }
@@ -94,29 +96,25 @@ internal sealed class Hypotheses
     public double[] CauseWeights(Case weighed, bool flat)
     {
         var weights = new double[CauseCount];
-        double sum = 0;
-        for (int cause = 0; cause < CauseCount; cause++)
+        if (flat)
         {
-            weights[cause] = flat ? 1 : Weight(Table.Causes[cause].Seen, weighed);
-            sum += weights[cause];
+            weights.AsSpan().Fill(1.0 / CauseCount);
+            return weights;
         }
 
-        for (int cause = 0; cause < CauseCount; cause++) weights[cause] /= sum;
-        return weights;
-    }
-
-    private double Weight(SeenDocument seen, Case weighed)
-    {
-        double weight = seen.Weight[weighed.Host];
-        if (weighed.System is not null) weight *= seen.Systems.GetValueOrDefault(weighed.System, 1);
-        if (weighed.Stage is not null && !StoredTwice(weighed)) weight *= seen.Stages.GetValueOrDefault(weighed.Stage, 1);
-        if (weighed is { Noticed: { } day, Place: { } place } && seen.Months.Length == 12)
+        seen.Weights.CopyTo(weights, 0);
+        if (weighed.System is not null) Lanes.Multiply(weights, seen.BySystem[weighed.System]);
+        if (weighed.Stage is not null && !StoredTwice(weighed)) Lanes.Multiply(weights, seen.ByStage[weighed.Stage]);
+        if (weighed is { Noticed: { } day, Place: { } place })
         {
             // The tables are of the northern hemisphere; south of the equator the seasons are half a year apart.
-            weight *= seen.Months[(day.Month - 1 + (place.Latitude < 0 ? 6 : 0)) % 12];
+            Lanes.Multiply(weights, seen.ByMonth[(day.Month - 1 + (place.Latitude < 0 ? 6 : 0)) % 12]);
         }
 
-        return weight;
+        double sum = 0;
+        foreach (double weight in weights) sum += weight;
+        Lanes.Scale(weights, 1 / sum);
+        return weights;
     }
 
     private double[] StayingOf(Question question, int state)

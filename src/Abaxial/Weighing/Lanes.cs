@@ -94,6 +94,18 @@ internal static class Lanes
         for (int i = Done(wide); i < target.Length; i++) target[i] *= (x[i] + offset) * scale;
     }
 
+    /// <summary>The least element: exact, whatever the order.</summary>
+    public static double Least(ReadOnlySpan<double> values)
+    {
+        var wide = Wide(values);
+        var least = new Vector<double>(double.PositiveInfinity);
+        for (int i = 0; i < wide.Length; i++) least = Vector.Min(least, wide[i]);
+        double result = double.PositiveInfinity;
+        for (int lane = 0; wide.Length > 0 && lane < Vector<double>.Count; lane++) result = Math.Min(result, least[lane]);
+        for (int i = wide.Length * Vector<double>.Count; i < values.Length; i++) result = Math.Min(result, values[i]);
+        return result;
+    }
+
     /// <summary>The part that fits whole vectors; nothing where the machine has none.</summary>
     private static Span<Vector<double>> Wide(Span<double> span) => Vector.IsHardwareAccelerated ? MemoryMarshal.Cast<double, Vector<double>>(span) : [];
 

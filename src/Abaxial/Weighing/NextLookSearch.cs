@@ -21,8 +21,10 @@ internal sealed class NextLookSearch
     private readonly int[] active;
     private readonly double[] mass;
     private readonly double[] ones;
+    private readonly OutcomeSums sums;
+    private readonly string? onlyOrgan;
 
-    public NextLookSearch(Posterior posterior, ReadingModel model, Losses losses, Advice today, int leading)
+    public NextLookSearch(Posterior posterior, ActiveHypotheses kept, ReadingModel model, Losses losses, Advice today, int leading)
     {
         this.posterior = posterior;
         this.model = model;
@@ -31,11 +33,12 @@ internal sealed class NextLookSearch
         this.leading = leading;
         hypotheses = posterior.Hypotheses;
         knowledge = hypotheses.Table.Knowledge;
-        active = [.. Enumerable.Range(0, hypotheses.Count).Where(h => Bands.IsActive(posterior, h))];
+        onlyOrgan = OrganBlocks.OnlyOrgan(posterior.Readings.Weighed, knowledge.Document.OnlyOrgan);
+        sums = new OutcomeSums(hypotheses.CauseCount);
+        active = kept.Numbers;
+        mass = kept.Mass;
         ones = new double[hypotheses.Count];
         ones.AsSpan().Fill(1);
-        double sum = active.Sum(h => posterior.Probability[h]);
-        mass = [.. active.Select(h => posterior.Probability[h] / sum)];
     }
 
     /// <summary>The looks worth most, best first, ties by character, then way; with those held back because they would multiply a regulated organism.</summary>
@@ -63,13 +66,15 @@ internal sealed class NextLookSearch
     private bool CanBeMade(Character character)
     {
         if (character.IsMeasured || !character.AppliesTo(hypotheses.Table.Host)) return false;
+        bool hasOneOrgan = onlyOrgan is not null;
+        if (hasOneOrgan && character.Id == CaseReadings.OrgansAffected) return false;
         var looks = posterior.Readings.Counted;
         if (character.WhenParent is { } parent && !looks.Exists(look => look.Look.Character == parent && look.Look.States.Any(state => character.WhenStates.Contains(state)))) return false;
         if (character.Organ is null) return true;
         var block = posterior.Blocks.Find(other => other.Organ == character.Organ);
         if (block is null) return false;
         if (block.IsAffected) return true;
-        bool isElsewhere = OrganBlocks.OnlyOrgan(posterior.Readings.Weighed, knowledge.Document.OnlyOrgan) is { } only && only != character.Organ;
+        bool isElsewhere = hasOneOrgan && onlyOrgan != character.Organ;
         return !isElsewhere && character.EmptyState >= 0; // of an organ not known to be ill, only whether it is
     }
 
@@ -95,22 +100,20 @@ internal sealed class NextLookSearch
         Surface? surface = character.Surfaces.IsEmpty ? null : way == Way.MoistChamber ? Surface.MoistChamber : Surface.DryDay;
         var prediction = new Prediction(question, way, surface, before, posterior.Readings, model);
         int outcomes = prediction.Outcomes.Length;
-        var all = new double[outcomes];
-        var subject = new double[outcomes];
-        var byCause = new double[outcomes, hypotheses.CauseCount];
-        Accumulate(prediction, question, all, subject, byCause);
+        var sums = Accumulate(prediction, question, outcomes);
 
         double worth = 0;
         var list = ImmutableArray.CreateBuilder<Outcome>(outcomes);
         for (int r = 0; r < outcomes; r++)
         {
-            if (all[r] <= 0) continue;
+            if (sums.All[r] <= 0) continue;
+            var byCause = sums.Of(r);
             double best = 0;
-            for (int cause = 0; cause < hypotheses.CauseCount; cause++) best = Math.Max(best, byCause[r, cause]);
-            var then = new Masses(all[r], subject[r], best);
-            double kept = losses.Of(today, then with { Leading = byCause[r, leading] });
+            foreach (double share in byCause) best = Math.Max(best, share);
+            var then = new Masses(sums.All[r], sums.Subject[r], best);
+            double kept = losses.Of(today, then with { Leading = byCause[leading] });
             worth += Math.Max(0, kept - Math.Min(losses.Act(then), Math.Min(losses.Advise(then), losses.SendOn(then))));
-            list.Add(new Outcome(prediction.Outcomes[r], all[r], subject[r] / all[r]));
+            list.Add(new Outcome(prediction.Outcomes[r], then.All, then.Subject / then.All));
         }
 
         double wait = way == Way.MoistChamber ? Math.Max(24, character.WaitHours) : character.WaitHours;
@@ -119,12 +122,11 @@ internal sealed class NextLookSearch
         return new NextLook(character, way, worth - cost, character.Minutes, wait, [.. list.OrderByDescending(outcome => outcome.Chance).ThenBy(outcome => character.States[outcome.State], StringComparer.Ordinal)]);
     }
 
-    /// <summary>Sums the chances of the outcomes over the hypotheses: all, with late blight, and by cause without late blight.</summary>
-    private void Accumulate(Prediction prediction, Question question, double[] all, double[] subject, double[,] byCause)
+    /// <summary>Sums the chances of the outcomes over the hypotheses.</summary>
+    private OutcomeSums Accumulate(Prediction prediction, Question question, int outcomes)
     {
-        int outcomes = all.Length, causes = hypotheses.CauseCount;
-        var alone = new double[causes + 1][];
-        var sound = new double[outcomes];
+        sums.Start(outcomes);
+        Span<double> sound = stackalloc double[outcomes];
         if (prediction.HasEmpty) prediction.OfSound(sound);
         var block = posterior.Blocks.Find(other => other.Organ == question.Character.Organ);
         Span<double> chances = stackalloc double[outcomes];
@@ -133,39 +135,21 @@ internal sealed class NextLookSearch
         {
             int h = active[i], a = hypotheses.First[h], b = hypotheses.Second[h];
             if (block is null && a != b) prediction.Of(a, b, chances);
-            else if (block is null) Alone(prediction, alone, a, outcomes).CopyTo(chances);
-            else Mix(prediction, block, h, alone, sound, chances, both);
-
-            bool isSubject = hypotheses.Holds(h, hypotheses.Subject);
-            for (int r = 0; r < outcomes; r++)
-            {
-                double joint = mass[i] * chances[r];
-                all[r] += joint;
-                if (isSubject) subject[r] += joint;
-                else if (a < causes)
-                {
-                    byCause[r, a] += joint;
-                    if (a != b) byCause[r, b] += joint;
-                }
-            }
+            else if (block is null) sums.Alone(prediction, a).CopyTo(chances);
+            else Mix(prediction, block, h, sound, chances, both);
+            sums.Add(chances, mass[i], a, b, hypotheses.Holds(h, hypotheses.Subject));
         }
-    }
 
-    private static double[] Alone(Prediction prediction, double[][] known, int cause, int outcomes)
-    {
-        if (known[cause] is { } chances) return chances;
-        chances = new double[outcomes];
-        prediction.Of(cause, cause, chances);
-        return known[cause] = chances;
+        return sums;
     }
 
     /// <summary>Over which of the causes attack the organ, as the case has it so far.</summary>
-    private void Mix(Prediction prediction, OrganBlock block, int h, double[][] alone, double[] sound, Span<double> chances, Span<double> both)
+    private void Mix(Prediction prediction, OrganBlock block, int h, ReadOnlySpan<double> sound, Span<double> chances, Span<double> both)
     {
         int a = hypotheses.First[h], b = hypotheses.Second[h], outcomes = chances.Length;
         double ga = block.Attacks[a];
         var looks = block.Says ? posterior.LooksAt(block) : ones;
-        var ofA = Alone(prediction, alone, a, outcomes);
+        var ofA = sums.Alone(prediction, a);
         double none = (1 - ga) * block.ReportedIfNot * block.LooksIfNot;
         if (a == b)
         {
@@ -176,7 +160,7 @@ internal sealed class NextLookSearch
         }
 
         double gb = block.Attacks[b];
-        var ofB = Alone(prediction, alone, b, outcomes);
+        var ofB = sums.Alone(prediction, b);
         prediction.Of(a, b, both);
         none *= 1 - gb;
         if (!prediction.HasEmpty) none = 0;

@@ -7,6 +7,7 @@ internal sealed class Posterior
 {
     private readonly Dictionary<Strand, double[]> products = [];
     private readonly Dictionary<OrganBlock, (double[] Looks, double[] Value)> organs = [];
+    private readonly List<(ImpliedParent Parent, double[] Likelihood)> implied = [];
 
     private double[]? without;
     private double[]? withoutValue;
@@ -19,12 +20,13 @@ internal sealed class Posterior
         foreach (var strand in readings.Strands)
         {
             if (strand.Character.Id == CaseReadings.OrgansAffected) continue; // read by the organ blocks
-            Factors.Fill(strand, readings, hypotheses);
+            Factors.Fill(strand, hypotheses);
             var product = Ones();
             foreach (var factor in strand.Factors) factor.MultiplyInto(product, hypotheses);
             products.Add(strand, product);
         }
 
+        foreach (var parent in ImpliedParent.Of(readings, hypotheses.Table)) implied.Add((parent, parent.Likelihood(null, hypotheses)));
         Blocks = OrganBlocks.Of(readings, hypotheses);
         foreach (var block in Blocks.Where(block => block.Says)) organs.Add(block, Weigh(block));
         Probability = Normalise(priors);
@@ -63,12 +65,14 @@ internal sealed class Posterior
             Lanes.Divide(weights, products[strand]);
         }
 
+        LeaveImplied(weights, null, left);
         foreach (var block in Blocks.Where(block => block.Says))
         {
             var mine = left.Where(strand => strand.Organ == block.Organ).ToArray();
             if (mine.Length == 0 && !ignoreReports) continue;
             LooksAt(block).CopyTo(looks, 0);
             foreach (var strand in mine) Lanes.Divide(looks, products[strand]);
+            LeaveImplied(looks, block.Organ, left);
             var reduced = mine.Length == 0 ? block : OrganBlocks.With(block, [.. block.Strands.Except(mine)]);
             reduced.Fill(value, looks, Hypotheses, ignoreReports);
             Lanes.Multiply(weights, value);
@@ -108,18 +112,53 @@ internal sealed class Posterior
     {
         var looks = Ones();
         foreach (var strand in block.Strands) Lanes.Multiply(looks, products[strand]);
+        foreach (var (parent, likelihood) in implied.Where(entry => entry.Parent.Organ == block.Organ)) Lanes.Multiply(looks, likelihood);
         var value = new double[Hypotheses.Count];
         block.Fill(value, looks, Hypotheses);
         return (looks, value);
     }
 
+    /// <summary>Takes out what the looks left out implied, and puts in what those that stay still imply.</summary>
+    private void LeaveImplied(double[] target, string? organ, IReadOnlyCollection<Strand> left)
+    {
+        foreach (var (parent, likelihood) in implied)
+        {
+            if (parent.Organ != organ || !left.Any(parent.IsToldBy)) continue;
+            Lanes.Divide(target, likelihood);
+            Lanes.Multiply(target, parent.Likelihood(left, Hypotheses));
+        }
+    }
+
     private double[] Normalise(double[] priors)
     {
-        // Products of factors (each at most one) are kept plain until one comes near underflow; then logarithms are added up.
-        var log = new double[priors.Length];
+        // Products of factors (each at most one) are kept plain until one comes near underflow; from then on logarithms are added up.
+        double[]? log = null;
         var product = (double[])priors.Clone();
-        foreach (var strand in Readings.Strands.Where(strand => strand.Organ is null && products.ContainsKey(strand))) Multiply(product, products[strand], log);
-        foreach (var block in Blocks.Where(block => block.Says)) Multiply(product, ValueOf(block), log);
+        foreach (var strand in Readings.Strands.Where(strand => strand.Organ is null && products.ContainsKey(strand))) Multiply(product, products[strand], ref log);
+        foreach (var (_, likelihood) in implied.Where(entry => entry.Parent.Organ is null)) Multiply(product, likelihood, ref log);
+        foreach (var block in Blocks.Where(block => block.Says)) Multiply(product, ValueOf(block), ref log);
+        if (log is not null) Restore(product, log);
+        double total = 0;
+        foreach (double value in product) total += value;
+        for (int h = 0; h < product.Length; h++) product[h] /= total;
+        return product;
+    }
+
+    private static void Multiply(double[] product, double[] by, ref double[]? log)
+    {
+        Lanes.Multiply(product, by);
+        if (Lanes.Least(product) > 1e-150) return;
+        log ??= new double[product.Length];
+        for (int h = 0; h < log.Length; h++)
+        {
+            log[h] += PlainMath.Log(product[h]);
+            product[h] = 1;
+        }
+    }
+
+    /// <summary>Plain products again, over the largest.</summary>
+    private static void Restore(double[] product, double[] log)
+    {
         double top = double.NegativeInfinity;
         for (int h = 0; h < log.Length; h++)
         {
@@ -127,23 +166,7 @@ internal sealed class Posterior
             top = Math.Max(top, log[h]);
         }
 
-        double total = 0;
-        for (int h = 0; h < log.Length; h++) total += log[h] = PlainMath.Exp(log[h] - top);
-        for (int h = 0; h < log.Length; h++) log[h] /= total;
-        return log;
-    }
-
-    private static void Multiply(double[] product, double[] by, double[] log)
-    {
-        Lanes.Multiply(product, by);
-        double least = double.PositiveInfinity;
-        foreach (double value in product) least = Math.Min(least, value);
-        if (least > 1e-150) return;
-        for (int h = 0; h < log.Length; h++)
-        {
-            log[h] += PlainMath.Log(product[h]);
-            product[h] = 1;
-        }
+        for (int h = 0; h < log.Length; h++) product[h] = PlainMath.Exp(log[h] - top);
     }
 
     private double[] Ones()

@@ -65,6 +65,9 @@ internal sealed class ReadingModel
     /// <summary>Whether this is the white growth that comes slowly on some organs, and that drought, sprays and overgrowth can hide.</summary>
     public bool IsMasked(string state) => document.Hides.States.Contains(state, StringComparer.Ordinal);
 
+    /// <summary>Whether some state of this character hides white growth.</summary>
+    public bool Hides(Character character) => document.Hides.InChamber.ContainsKey(character.Id) || document.Hides.Otherwise.ContainsKey(character.Id);
+
     /// <summary>What the sample's condition and sprays do to white growth: the strongest that is recorded counts.</summary>
     public Hiding HidingOf(IEnumerable<Look> looks)
     {

@@ -25,13 +25,30 @@ internal sealed class RowDraws
         1.189164350199337, 1.272698641190536, 1.366203816372098, 1.473467577947101, 1.601008664886076, 1.761670410363066, 1.987427885929896, 2.417559016236505,
     ];
 
+    private const ulong FnvStart = 14695981039346656037;
+    private const ulong FnvPrime = 1099511628211;
+
     private readonly ConcurrentDictionary<(Question Question, int Cause), double[]> rows = new();
+    private readonly ConcurrentDictionary<Cause, double[]> weights = new();
 
     /// <summary>
     /// A row's draws: state by state, <see cref="Count"/> values each. Where states are read one by one, the chance that the state is not there; of a one-state
     /// character, the chance that it is.
     /// </summary>
     public double[] Of(Question question, int cause) => rows.GetOrAdd((question, cause), static key => Draw(key.Question, key.Cause));
+
+    /// <summary>Draws of the factor by which a cause may be more or less common than its weight says.</summary>
+    /// <param name="cause">The cause.</param>
+    /// <param name="spread">The standard deviation of the factor's logarithm.</param>
+    public double[] OfWeight(Cause cause, double spread) => weights.GetOrAdd(cause, static (one, spread) =>
+    {
+        var factors = new double[Count];
+        ulong seed = FnvStart;
+        foreach (char letter in one.Id) seed = (seed ^ letter) * FnvPrime;
+        Shuffle(factors, seed);
+        for (int draw = 0; draw < Count; draw++) factors[draw] = PlainMath.Exp(spread * factors[draw]);
+        return factors;
+    }, spread);
 
     private static double[] Draw(Question question, int cause)
     {
@@ -71,11 +88,11 @@ internal sealed class RowDraws
     /// <summary>A seed that depends on the place in the tables alone (FNV-1a over the numbers).</summary>
     private static ulong Seed(Question question, int cause, int state)
     {
-        ulong hash = 14695981039346656037;
-        foreach (char letter in question.Character.Id) hash = (hash ^ letter) * 1099511628211;
-        foreach (char letter in question.Facet ?? "") hash = (hash ^ letter) * 1099511628211;
-        hash = (hash ^ (uint)cause) * 1099511628211;
-        return (hash ^ (uint)state) * 1099511628211;
+        ulong hash = FnvStart;
+        foreach (char letter in question.Character.Id) hash = (hash ^ letter) * FnvPrime;
+        foreach (char letter in question.Facet ?? "") hash = (hash ^ letter) * FnvPrime;
+        hash = (hash ^ (uint)cause) * FnvPrime;
+        return (hash ^ (uint)state) * FnvPrime;
     }
 
     /// <summary>The normal scores in an order of their own (Fisher and Yates, driven by xorshift).</summary>

@@ -23,6 +23,8 @@ public sealed record WeighOptions
 /// </summary>
 public sealed class Weigher
 {
+    private const string Watering = "watering";
+
     private readonly KnowledgeBase knowledge;
     private readonly ReadingModel model;
     private readonly ImmutableDictionary<string, (Hypotheses Hypotheses, RowDraws Draws)> hosts;
@@ -48,11 +50,12 @@ public sealed class Weigher
         var (hypotheses, draws) = hosts[weighed.Host];
         var posterior = Explain(weighed, options.FlatPrior, withContext: true);
         var probability = posterior.Marginals(posterior.Probability);
-        var bands = options.Bands ? new Bands(posterior, draws).Of(probability) : [.. probability.Select(p => (p, p))];
+        var active = new ActiveHypotheses(posterior);
+        var bands = options.Bands ? new Bands(posterior, active, draws).Of(probability) : [.. probability.Select(p => (p, p))];
         int subject = hypotheses.Subject;
         var (standing, because) = Judge(weighed, options, posterior, probability[subject], bands[subject]);
 
-        var evidence = WeighEvidence(posterior, probability);
+        var evidence = WeighEvidence(posterior, probability, options);
         var masses = Today(posterior, out int leading);
         var losses = new Losses(knowledge.Document.Losses[PurposeOf(weighed)]);
         var advice = losses.Best(masses, mayAdvise: standing <= Standing.Unlikely);
@@ -60,7 +63,7 @@ public sealed class Weigher
         ImmutableArray<Character> heldBack = [];
         if (options.NextLooks)
         {
-            (next, heldBack) = new NextLookSearch(posterior, model, losses, advice, leading).Run(probability);
+            (next, heldBack) = new NextLookSearch(posterior, active, model, losses, advice, leading).Run(probability);
             if (!next.IsEmpty && next[0].Worth > 0) advice = Advice.Hold;
         }
 
@@ -121,7 +124,7 @@ public sealed class Weigher
         var rule = knowledge.Document.PriorFactors.NeverUnderOne;
         return rule.Systems.Contains(weighed.System)
             || rule.Stages.Contains(weighed.Stage)
-            || weighed.Looks.Any(look => look.Character.Id == "watering" && look.States.Any(state => rule.Watering.Contains(look.Character.States[state])));
+            || weighed.Looks.Any(look => look.Character.Id == Watering && look.States.Any(state => rule.Watering.Contains(look.Character.States[state])));
     }
 
     private (Standing Standing, StandingReason Because) Judge(Case weighed, WeighOptions options, Posterior posterior, double probability, (double Low, double High) band)
@@ -136,7 +139,7 @@ public sealed class Weigher
             var bare = Explain(weighed, options.FlatPrior, withContext: false);
             var marginals = bare.Marginals(bare.Probability);
             int subject = bare.Hypotheses.Subject;
-            double high = options.Bands ? new Bands(bare, hosts[weighed.Host].Draws).Of(marginals)[subject].High : marginals[subject];
+            double high = options.Bands ? new Bands(bare, new ActiveHypotheses(bare), hosts[weighed.Host].Draws).Of(marginals)[subject].High : marginals[subject];
             if (IsOut(marginals[subject], high)) return (Standing.RuledOut, StandingReason.ShowingLook);
         }
 
@@ -145,15 +148,14 @@ public sealed class Weigher
         return (Standing.Open, StandingReason.Probability);
     }
 
-    private static ImmutableArray<Evidence> WeighEvidence(Posterior posterior, double[] probability)
+    private ImmutableArray<Evidence> WeighEvidence(Posterior posterior, double[] probability, WeighOptions options)
     {
         var list = ImmutableArray.CreateBuilder<Evidence>();
         int subject = posterior.Hypotheses.Subject;
         var causes = posterior.Hypotheses.Table.Causes;
         foreach (var strand in posterior.Readings.Strands)
         {
-            var left = posterior.Readings.Strands.Where(other => other == strand || other.Character.WhenParent == strand.Character).ToArray();
-            var without = posterior.Marginals(posterior.Without(left));
+            var without = Without(strand, posterior, options);
             int towards = 0;
             for (int cause = 1; cause < causes.Length; cause++)
             {
@@ -165,6 +167,24 @@ public sealed class Weigher
         }
 
         return [.. list.OrderByDescending(evidence => Math.Abs(evidence.Decibans)).ThenBy(evidence => evidence.Character.Id, StringComparer.Ordinal)];
+    }
+
+    /// <summary>The marginals of the case without a character and what hangs on it.</summary>
+    private double[] Without(Strand strand, Posterior posterior, WeighOptions options)
+    {
+        bool IsLeft(Character character) => character == strand.Character || character.WhenParent == strand.Character || character.OfCharacter == strand.Character;
+        if (!ChangesOthers(strand.Character, posterior)) return posterior.Marginals(posterior.Without([.. posterior.Readings.Strands.Where(other => IsLeft(other.Character))]));
+
+        var weighed = posterior.Readings.Weighed;
+        var rest = Explain(weighed with { Looks = [.. weighed.Looks.Where(look => !IsLeft(look.Character))] }, options.FlatPrior, withContext: true);
+        return rest.Marginals(rest.Probability);
+    }
+
+    /// <summary>Whether other looks are read, or prior factors counted, otherwise without this character.</summary>
+    private bool ChangesOthers(Character character, Posterior posterior)
+    {
+        if (model.Hides(character)) return posterior.Readings.Strands.Exists(strand => strand.Character.States.Any(model.IsMasked));
+        return character.Id == Watering && posterior.Readings.Weighed.PriorFactors.Any(factor => factor.Factor < 1);
     }
 
     /// <summary>The base-10 logarithm of the odds; held within what twelve digits can tell from certainty.</summary>
