@@ -20,7 +20,7 @@ internal static class CommandLine
             terminal.Error.WriteLine($"abaxial: {problem.Message}");
             return ExitCode.Usage;
         }
-        catch (IOException) when (terminal.Out is PipeStream { IsConnected: false })
+        catch (Exception problem) when (terminal.Out is PipeStream pipe && IsEndOfReader(problem, pipe))
         {
             return ExitCode.Done; // Whoever read the answers has enough of them.
         }
@@ -36,6 +36,11 @@ internal static class CommandLine
             terminal.Error.Flush();
         }
     }
+
+    /// <summary>The reader of a pipe has gone: the system says so by "broken pipe" (32) or, where the pipe is a pair of sockets, by "connection reset" (104); later writes find the pipe closed.</summary>
+    private static bool IsEndOfReader(Exception problem, PipeStream pipe) =>
+        problem is IOException or InvalidOperationException
+        && (!pipe.IsConnected || problem.HResult is 32 or 104 || problem.InnerException is System.Net.Sockets.SocketException);
 
     private static int Invoke(IReadOnlyList<string> args, Terminal terminal, IEnumerable<Func<Terminal, Command>> commands)
     {
