@@ -24,6 +24,11 @@ internal static class CommandLine
         {
             return ExitCode.Done; // Whoever read the answers has enough of them.
         }
+        catch (IOException problem)
+        {
+            terminal.Error.WriteLine($"abaxial: reading or writing failed: {problem.Message.ReplaceLineEndings(" ")}");
+            return ExitCode.Fault;
+        }
 #pragma warning disable CA1031 // The last place that can keep a stack trace from the person at the terminal.
         catch (Exception fault)
 #pragma warning restore CA1031
