@@ -19,10 +19,12 @@ internal static class BackupCommand
     private static async Task<int> RunAsync(Terminal terminal, Ledger ledger, string file)
     {
         BackupReport report;
+        CheckReport check;
         try
         {
             using var progress = new StoreProgressLine(terminal);
             report = await Backup.WriteAsync(ledger, terminal.PathOf(file), TimeProvider.System, progress);
+            check = await LedgerCheck.RunAsync(ledger, progress);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
@@ -32,6 +34,7 @@ internal static class BackupCommand
         await using var output = terminal.Writer();
         foreach (var fault in report.Faults) output.WriteLine($"{fault.What}: {fault.Found} It is not in the backup.");
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{report.Entries:N0} entries and {report.Photographs:N0} photographs are in {file}."));
-        return report.Faults.IsEmpty ? ExitCode.Done : ExitCode.SomeRefused;
+        foreach (var fault in check.Faults) output.WriteLine($"{fault.What}: {fault.Found} Keep the backup before this one: the store does not fit.");
+        return report.Faults.IsEmpty && check.IsClean ? ExitCode.Done : ExitCode.SomeRefused;
     }
 }

@@ -20,9 +20,14 @@ internal static class CommandLine
             terminal.Error.WriteLine($"abaxial: {problem.Message}");
             return ExitCode.Usage;
         }
-        catch (IOException) when (terminal.Out is PipeStream { IsConnected: false })
+        catch (Exception problem) when (terminal.Out is PipeStream pipe && IsEndOfReader(problem, pipe))
         {
             return ExitCode.Done; // Whoever read the answers has enough of them.
+        }
+        catch (IOException problem)
+        {
+            terminal.Error.WriteLine($"abaxial: reading or writing failed: {problem.Message.ReplaceLineEndings(" ")}");
+            return ExitCode.Fault;
         }
 #pragma warning disable CA1031 // The last place that can keep a stack trace from the person at the terminal.
         catch (Exception fault)
@@ -36,6 +41,11 @@ internal static class CommandLine
             terminal.Error.Flush();
         }
     }
+
+    /// <summary>The reader of a pipe has gone: the system says so by "broken pipe" (32) or, where the pipe is a pair of sockets, by "connection reset" (104); later writes find the pipe closed.</summary>
+    private static bool IsEndOfReader(Exception problem, PipeStream pipe) =>
+        problem is IOException or InvalidOperationException
+        && (!pipe.IsConnected || problem.HResult is 32 or 104 || problem.InnerException is System.Net.Sockets.SocketException);
 
     private static int Invoke(IReadOnlyList<string> args, Terminal terminal, IEnumerable<Func<Terminal, Command>> commands)
     {

@@ -13,13 +13,15 @@ internal sealed class PlainTables
 
     private readonly Hypotheses hypotheses;
     private readonly double[] priors;
+    private readonly double[][] common;
     private readonly PlainFactor[] factors;
     private readonly PlainOrgan[] organs;
 
-    private PlainTables(Hypotheses hypotheses, double[] priors, PlainFactor[] factors, PlainOrgan[] organs)
+    private PlainTables(Hypotheses hypotheses, double[] priors, double[][] common, PlainFactor[] factors, PlainOrgan[] organs)
     {
         this.hypotheses = hypotheses;
         this.priors = priors;
+        this.common = common;
         this.factors = factors;
         this.organs = organs;
     }
@@ -31,7 +33,9 @@ internal sealed class PlainTables
         var hypotheses = posterior.Hypotheses;
         if (!posterior.Readings.Weighed.PriorFactors.IsEmpty) throw new NotSupportedException("The case has prior factors.");
         double[] unfactored = [.. Enumerable.Repeat(1.0, hypotheses.CauseCount)];
-        return new PlainTables(hypotheses, hypotheses.Priors(hypotheses.CauseWeights(posterior.Readings.Weighed, flat: false), unfactored), [.. PlainFactor.Of(posterior)], [.. posterior.Blocks.Select(block => PlainOrgan.Of(block, hypotheses))]);
+        double spread = hypotheses.Table.Knowledge.Document.WeightSpread;
+        double[][] common = [.. hypotheses.Table.Causes.Select(cause => new RowDraws().OfWeight(cause, spread))];
+        return new PlainTables(hypotheses, hypotheses.Priors(hypotheses.CauseWeights(posterior.Readings.Weighed, flat: false), unfactored), common, [.. PlainFactor.Of(posterior)], [.. posterior.Blocks.Select(block => PlainOrgan.Of(block, hypotheses))]);
     }
 
     /// <summary>The probability of every hypothesis.</summary>
@@ -45,6 +49,7 @@ internal sealed class PlainTables
         {
             int a = hypotheses.First[h], b = hypotheses.Second[h];
             weights[h] = PlainMath.Log(priors[h]) + PlainMath.Log(Product(null, a, b, leftOut, draw));
+            if (draw >= 0 && a < common.Length) weights[h] += PlainMath.Log(a == b ? common[a][draw] : common[a][draw] * common[b][draw]);
             foreach (var organ in organs) weights[h] += PlainMath.Log(OfOrgan(organ, a, b, leftOut, draw));
             top = Math.Max(top, weights[h]);
         }

@@ -17,7 +17,7 @@ internal static class NextLooksSection
         page.Heading(speech.Say("head.next"));
         var worth = answer.NextLooks.Where(look => look.Worth > 0).Take(MostShown).ToList();
         if (worth.Count == 0) page.Text(speech.Say(answer.NextLooks.IsEmpty ? "next.none-left" : "next.none-worth"));
-        var shown = worth.Count > 0 ? worth : [.. answer.NextLooks.Take(MostShownInVain)];
+        var shown = worth.Count > 0 ? worth : [.. answer.NextLooks.DistinctBy(look => look.Character).Take(MostShownInVain)];
         for (int i = 0; i < shown.Count; i++) page.Item($"{i + 1}.", Words(shown[i], answer, speech), 3);
         if (answer.HeldBack.IsEmpty) return;
         string names = string.Join(speech.Word("list.comma"), answer.HeldBack.Select(speech.Name));

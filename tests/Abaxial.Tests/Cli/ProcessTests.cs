@@ -39,8 +39,8 @@ public sealed class ProcessTests
         string error = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
         await feeding;
-        Assert.Equal(0, process.ExitCode);
         Assert.Empty(error);
+        Assert.Equal(0, process.ExitCode);
     }
 
     /// <summary>Feeds cases without end, until the process no longer takes them.</summary>
