@@ -14,6 +14,7 @@ internal static class Examples
             "abaxial weigh case.json                     the answer for people",
             "abaxial weigh case.json --json              one JSON document",
             "abaxial weigh - --json < cases.jsonl        a stream: a case a line in, an answer a line out, in order",
+            "abaxial weather station.csv                 what the weather models say of each day",
             "abaxial knowledge show late-blight          what is known of a cause",
             "abaxial knowledge check knowledge/solanum   what is wrong, or how much there is",
         ],
@@ -25,6 +26,15 @@ internal static class Examples
             "abaxial weigh - --json < cases.jsonl        a stream; a refused case is answered by a refusal in its place",
             "",
             "Exit code: 0 every case answered, 2 some refused, 64 usage or a file that cannot be read, 1 a fault of the program.",
+        ],
+        ["weather"] =
+        [
+            "abaxial weather demo/stations/sallowmere.csv --from 2026-06-01",
+            "abaxial weather station.csv.gz --zone Europe/Dublin --cultivar susceptible --sprayed 2026-07-01",
+            "abaxial weather airport.csv --map airport.yaml --model hutton --model smith --json",
+            "abaxial weather station.csv --set severity-wallin.edges=fahrenheit",
+            "",
+            "Exit code: 0 done, 2 the record was refused, 64 usage or a file that cannot be read, 1 a fault of the program.",
         ],
         ["knowledge"] =
         [

@@ -4,6 +4,7 @@ return CommandLine.Run(
     args,
     Terminal.OfProcess(),
     WeighCommand.Create,
+    WeatherCommand.Create,
     KnowledgeCommand.Create,
     LedgerCommand.Create,
     BackupCommand.Create,

@@ -117,6 +117,7 @@ internal sealed class Page(TextWriter writer, Terminal terminal)
                 '·' => "-",
                 '×' => "x",
                 '→' => "->",
+                '≥' => ">=",
                 '\u00a0' => " ",
                 < '\u0080' => sign.ToString(),
                 _ => "?",

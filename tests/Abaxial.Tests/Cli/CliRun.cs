@@ -40,7 +40,7 @@ internal sealed class CliRun : IDisposable
         using var output = new MemoryStream();
         using var error = new StringWriter { NewLine = "\n" };
         var terminal = new Terminal { In = input, Out = output, Error = error, Folder = Folder, Colour = Colour, Ascii = Ascii };
-        int exitCode = CommandLine.Run(args, terminal, WeighCommand.Create, KnowledgeCommand.Create);
+        int exitCode = CommandLine.Run(args, terminal, WeighCommand.Create, WeatherCommand.Create, KnowledgeCommand.Create);
         return new CliResult(exitCode, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
     }
 
