@@ -61,7 +61,7 @@ internal static class DailyFiles
             var cell = row[layout.DateAt].Span.Trim();
             if (!RowTime.TryDay(cell, out var day)) throw new RefusedException(line, header[layout.DateAt], cell.ToString(), "a date: 2026-07-14");
             double Value(SourceColumn column) => column.Unit.ToSi(layout.Numbers.Read(reader.Current[column.At].Span, line, header[column.At]));
-            if (newest - day.DayNumber > 2) throw new RefusedException(line, header[layout.DateAt], cell.ToString(), "days in order within 2 days");
+            if (rows > 0 && newest - day.DayNumber > 2) throw new RefusedException(line, header[layout.DateAt], cell.ToString(), "days in order within 2 days");
             if (days.ContainsKey(day.DayNumber)) twice.Add(day.DayNumber);
             days[day.DayNumber] = (Value(layout.Lowest), Value(layout.Highest), layout.Rain is { } rain ? Value(rain) : double.NaN);
             newest = Math.Max(newest, day.DayNumber);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.IO.Compression;
 
 namespace Abaxial.Files.Weather;
 
@@ -7,7 +6,7 @@ namespace Abaxial.Files.Weather;
 /// The plain bytes of a file, unpacked where it is packed with gzip, with watch kept for what no record has: zero bytes, and lines without end. So nothing that
 /// reads from it needs more memory than a line is allowed.
 /// </summary>
-internal sealed class GuardedStream : Stream
+internal sealed class GuardedStream : ForwardStream
 {
     /// <summary>The greatest length of a line, bytes.</summary>
     public const int LongestLine = 1 << 20;
@@ -23,16 +22,6 @@ internal sealed class GuardedStream : Stream
     /// <summary>The line that reading has come to.</summary>
     public long Line => line;
 
-    public override bool CanRead => true;
-
-    public override bool CanSeek => false;
-
-    public override bool CanWrite => false;
-
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
-
     /// <summary>Opens a file's bytes.</summary>
     /// <param name="stream">Read forwards; not closed.</param>
     /// <param name="firstLine">The first line, without a byte-order mark, to tell the format by; as much of it as is at hand.</param>
@@ -40,9 +29,8 @@ internal sealed class GuardedStream : Stream
     {
         var magic = new byte[2];
         int got = stream.ReadAtLeast(magic, magic.Length, throwOnEndOfStream: false);
-        var whole = new Joined(magic.AsMemory(0, got), stream);
         bool isPacked = got == 2 && magic[0] == 0x1F && magic[1] == 0x8B;
-        var guarded = new GuardedStream(isPacked ? new GZipStream(whole, CompressionMode.Decompress) : whole);
+        var guarded = new GuardedStream(isPacked ? UnpackedStream.Open(magic, stream) : new JoinedStream(magic.AsMemory(0, got), stream, default));
         firstLine = guarded.FirstLine();
         return guarded;
     }
@@ -64,18 +52,6 @@ internal sealed class GuardedStream : Stream
         Watch(buffer[..read]);
         return read;
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-
-    public override void Flush()
-    {
-    }
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 
     private string FirstLine()
     {
@@ -123,42 +99,5 @@ internal sealed class GuardedStream : Stream
         }
 
         if (zero >= 0) throw new RefusedException(line, null, "a zero byte (NUL)", "text in UTF-8");
-    }
-
-    /// <summary>Bytes that were read already, then the rest.</summary>
-    private sealed class Joined(ReadOnlyMemory<byte> first, Stream rest) : Stream
-    {
-        private ReadOnlyMemory<byte> first = first;
-
-        public override bool CanRead => true;
-
-        public override bool CanSeek => false;
-
-        public override bool CanWrite => false;
-
-        public override long Length => throw new NotSupportedException();
-
-        public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
-
-        public override int Read(Span<byte> buffer)
-        {
-            if (first.IsEmpty) return rest.Read(buffer);
-            int read = Math.Min(buffer.Length, first.Length);
-            first.Span[..read].CopyTo(buffer);
-            first = first[read..];
-            return read;
-        }
-
-        public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-
-        public override void Flush()
-        {
-        }
-
-        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-        public override void SetLength(long value) => throw new NotSupportedException();
-
-        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
     }
 }
