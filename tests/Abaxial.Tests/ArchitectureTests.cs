@@ -16,6 +16,8 @@ public sealed class ArchitectureTests
 {
     private static readonly Assembly Library = typeof(KnowledgeBase).Assembly;
 
+    private static readonly string[] AnglesOfTheSun = ["Sin", "Cos", "Asin", "Acos", "Atan2"];
+
     private static readonly ArchUnitNET.Domain.Architecture Built = new ArchLoader().LoadAssemblies(Library).Build();
 
     [Theory]
@@ -25,6 +27,12 @@ public sealed class ArchitectureTests
     [InlineData("Abaxial.Statistics", "Abaxial.Samples")]
     [InlineData("Abaxial.Knowledge", "Abaxial.Samples")]
     [InlineData("Abaxial.Weighing", "Abaxial.Samples")]
+    [InlineData("Abaxial.Statistics", "Abaxial.Weather")]
+    [InlineData("Abaxial.Knowledge", "Abaxial.Weather")]
+    [InlineData("Abaxial.Weighing", "Abaxial.Weather")]
+    [InlineData("Abaxial.Weather", "Abaxial.Knowledge")]
+    [InlineData("Abaxial.Weather", "Abaxial.Weighing")]
+    [InlineData("Abaxial.Weather", "Abaxial.Samples")]
     public void What_lies_under_something_does_not_know_it(string under, string above) =>
         Types().That().ResideInNamespace(under).Should().NotDependOnAny(Types().That().ResideInNamespace(above)).Check(Built);
 
@@ -38,11 +46,21 @@ public sealed class ArchitectureTests
     [Fact]
     public void No_function_is_called_whose_result_is_not_the_same_everywhere()
     {
-        string[] allowed = ["Abs", "Max", "Min", "Floor", "Ceiling", "Sqrt", "ScaleB", "Clamp", "Sign"];
-        Assert.Empty(Called("System", "Math").Except(allowed));
+        string[] allowed = ["Abs", "Max", "Min", "Floor", "Ceiling", "Sqrt", "ScaleB", "Clamp", "Sign", "Round"];
+        Assert.Empty(Called("System", "Math").Except(allowed).Except(AnglesOfTheSun));
         Assert.Empty(Called("System", "MathF"));
         Assert.Empty(Called("System.Numerics", "Vector").Intersect(["Sum", "Dot", "FusedMultiplyAdd", "MultiplyAddEstimate", "Exp", "Log"]));
         Assert.DoesNotContain(MethodsCalled(), call => call.Type.StartsWith("System.Numerics.Tensors", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Only_the_sun_needs_angles_and_no_answer_rests_on_them()
+    {
+        var files = Directory.EnumerateFiles(Repository.PathOf("src", "Abaxial"), "*.cs", SearchOption.AllDirectories);
+        var users = files.Where(file => AnglesOfTheSun.Any(name => File.ReadAllText(file).Contains($"Math.{name}(", StringComparison.Ordinal)));
+        Assert.Equal("Sun.cs", Path.GetFileName(Assert.Single(users)));
+        Types().That().HaveFullName("Abaxial.Weather.Sun").Should().Exist().Check(Built);
+        Types().That().ResideInNamespace("Abaxial.Weather.Models").Should().NotDependOnAny(Types().That().HaveFullName("Abaxial.Weather.Sun")).Check(Built);
     }
 
     [Fact]
