@@ -16,57 +16,40 @@ internal static class WeatherCommand
 
     private static int Run(WeatherRequest request)
     {
-        var terminal = request.Terminal;
         var speech = new Speech(BuiltIn.Solanum());
-        RecordRefusal? refusal = null;
-        StationMapping? mapping = request.Map is { } map ? Text(terminal, map, text => StationMapping.Read(text, map, out refusal)) : null;
-        if (refusal is not null) return Refuse(request, refusal, speech);
-        PathogenSet? pathogen = request.Pathogen is { } set ? Text(terminal, set, text => PathogenFiles.Read(text, set, out refusal)) : null;
-        if (refusal is not null) return Refuse(request, refusal, speech);
+        try
+        {
+            var mapping = WeatherFiles.Mapping(request);
+            request = request with { Settings = request.Settings with { Pathogen = WeatherFiles.Pathogen(request) } };
+            var record = WeatherFiles.Record(request, request.File, mapping, speech);
+            return request.Use switch
+            {
+                PriorUse use => WeatherPriorRun.Run(request, use, record, speech),
+                ArrivalUse use => ArrivalRun.Run(request, use, record, mapping, speech),
+                SprayUse use => SprayRun.Run(request, use, record, mapping, speech),
+                _ => Season(request, record, speech),
+            };
+        }
+        catch (RecordRefusedException refused)
+        {
+            return Refuse(request, refused.Refusal, speech);
+        }
+    }
 
-        var reading = Read(request, mapping);
-        if (reading.Record is null) return Refuse(request, reading.Refusal!, speech);
-        if (reading.UnknownColumns.Length > 0) terminal.Error.WriteLine(speech.Say("weather.unknown-columns", string.Join(speech.Word("list.comma"), reading.UnknownColumns)));
-
-        var view = WeatherView.Of(reading.Record, request.Models, request.Settings with { Pathogen = pathogen });
+    private static int Season(WeatherRequest request, StationRecord record, Speech speech)
+    {
+        var view = WeatherView.Of(record, request.Models, request.Settings);
         if (request.Json)
         {
-            WeatherJson.Write(view, speech, terminal.Out);
+            WeatherJson.Write(view, speech, request.Terminal.Out);
         }
         else
         {
-            using var writer = terminal.Writer();
-            WeatherPage.Write(new Page(writer, terminal), view, speech);
+            using var writer = request.Terminal.Writer();
+            WeatherPage.Write(new Page(writer, request.Terminal), view, speech);
         }
 
         return ExitCode.Done;
-    }
-
-    private static StationReading Read(WeatherRequest request, StationMapping? mapping)
-    {
-        var options = new StationReadOptions { Zone = request.Zone, Latitude = request.Latitude, Longitude = request.Longitude, Mapping = mapping };
-        return Opened(request.Terminal, request.File, file => StationFiles.Read(file, request.File, options));
-    }
-
-    private static T Text<T>(Terminal terminal, string name, Func<TextReader, T> read) => Opened(terminal, name, file =>
-    {
-        using var reader = new StreamReader(file);
-        return read(reader);
-    });
-
-    private static T Opened<T>(Terminal terminal, string name, Func<Stream, T> read)
-    {
-        string path = terminal.PathOf(name);
-        if (!File.Exists(path)) throw new UsageException(Directory.Exists(path) ? $"'{name}' is a folder, not a file." : $"There is no file '{name}'.");
-        try
-        {
-            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete, bufferSize: 0);
-            return read(file);
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            throw new UsageException($"'{name}' cannot be read: {problem.Message}");
-        }
     }
 
     private static int Refuse(WeatherRequest request, RecordRefusal refusal, Speech speech)

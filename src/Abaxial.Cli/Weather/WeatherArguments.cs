@@ -28,12 +28,15 @@ internal sealed class WeatherArguments
     private readonly Option<string[]> set = new("--set") { Description = "A convention that sources disagree on: name=value.", HelpName = "NAME=VALUE" };
     private readonly Option<bool> json = new("--json") { Description = "Print JSON Lines: the station, then a document a model and day." };
 
+    private readonly WeatherUses uses = new();
+
     public Command Command(Func<WeatherRequest, int> run, Terminal terminal)
     {
         var command = new Command("weather", "Reads a station's record, checks it, and prints what each model says of each day.")
         {
             file, models, from, to, zone, latitude, longitude, cultivar, sprayed, pathogen, fill, dayStarts, map, set, json,
         };
+        foreach (var option in uses.All) command.Add(option);
         command.SetAction(parsed => run(Request(parsed, terminal)));
         return command;
     }
@@ -57,6 +60,7 @@ internal sealed class WeatherArguments
             Pathogen = parsed.GetValue(pathogen),
             Json = parsed.GetValue(json),
             Settings = SettingsOf(parsed),
+            Use = uses.Of(parsed, DateOf),
             Terminal = terminal,
         };
     }
@@ -135,6 +139,9 @@ internal sealed record WeatherRequest
     public bool Json { get; init; }
 
     public required WeatherSettings Settings { get; init; }
+
+    /// <summary>What the record is used for; null for a season of models.</summary>
+    public WeatherUse? Use { get; init; }
 
     public required Terminal Terminal { get; init; }
 }
