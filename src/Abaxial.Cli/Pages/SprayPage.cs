@@ -64,7 +64,7 @@ internal static class SprayPage
             page.Text(speech.Say("sprays.past-ahead", speech.Say($"sprays.class.{cultivar.Word()}"), Number(limit), speech.Say($"sprays.{unit}"), Iso(day)), hanging: 2, tone: Tone.Care);
         }
 
-        if (!any) page.Text(speech.Say("sprays.none-past"), hanging: 2);
+        if (!any && !view.IsConfirmed && view.Outlook.Last is not null) page.Text(speech.Say("sprays.none-past"), hanging: 2);
     }
 
     private static void Start(Page page, SprayView view, Speech speech)
@@ -78,6 +78,7 @@ internal static class SprayPage
     {
         if (outlook.Codes.IsEmpty) return;
         page.Heading(speech.Say("sprays.head-rotation"));
+        if (outlook.HasPlanned) page.Text(speech.Say("sprays.planned"), hanging: 2);
         foreach (var code in outlook.Codes)
         {
             string text = speech.Say("sprays.code", code.Code, Number(code.Uses), Number(code.Longest), Number(code.Running));

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Abaxial.Cli.Pages;
 using Abaxial.Weather.Arrival;
@@ -11,12 +9,10 @@ namespace Abaxial.Cli.Weather;
 /// <summary>Writes when lesions began as JSON Lines: a document a field, then one of the wet hours that fit several. Times are UTC.</summary>
 internal static class ArrivalJson
 {
-    private static readonly JsonWriterOptions Form = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     public static void Write(ImmutableArray<ArrivalEstimate> estimates, Speech speech, Stream to)
     {
-        foreach (var estimate in estimates) Line(to, json => Field(json, estimate, speech));
-        Line(to, json =>
+        foreach (var estimate in estimates) JsonLine.Write(to, json => Field(json, estimate, speech));
+        JsonLine.Write(to, json =>
         {
             json.WriteStartArray("shared");
             foreach (var shared in SharedPeriod.Of(estimates))
@@ -69,20 +65,6 @@ internal static class ArrivalJson
         json.WriteStringValue(Utc(from));
         json.WriteStringValue(Utc(to));
         json.WriteEndArray();
-    }
-
-    private static void Line(Stream to, Action<Utf8JsonWriter> write)
-    {
-        using var line = new MemoryStream();
-        using (var json = new Utf8JsonWriter(line, Form))
-        {
-            json.WriteStartObject();
-            write(json);
-            json.WriteEndObject();
-        }
-
-        line.Write(Encoding.UTF8.GetBytes("\n"));
-        to.Write(line.GetBuffer().AsSpan(0, (int)line.Length));
     }
 
     private static string Utc(DateTime time) => time.ToString("yyyy-MM-ddTHH:mmZ", CultureInfo.InvariantCulture);

@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Abaxial.Cli.Pages;
 using Abaxial.Weather;
@@ -11,13 +9,11 @@ namespace Abaxial.Cli.Weather;
 /// <summary>Writes how protection stands as JSON Lines: the rotation and the caution first, then a document a day; a day of the forecast says so.</summary>
 internal static class SprayJson
 {
-    private static readonly JsonWriterOptions Form = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     public static void Write(SprayView view, Speech speech, Stream to)
     {
-        Line(to, json => Head(json, view, speech));
-        foreach (var day in view.Outlook.Observed) Line(to, json => Day(json, day, view, isForecast: false));
-        foreach (var day in view.Outlook.Ahead) Line(to, json => Day(json, day, view, isForecast: true));
+        JsonLine.Write(to, json => Head(json, view, speech));
+        foreach (var day in view.Outlook.Observed) JsonLine.Write(to, json => Day(json, day, view, isForecast: false));
+        foreach (var day in view.Outlook.Ahead) JsonLine.Write(to, json => Day(json, day, view, isForecast: true));
     }
 
     private static void Head(Utf8JsonWriter json, SprayView view, Speech speech)
@@ -64,20 +60,6 @@ internal static class SprayJson
         json.WriteNumber("sum", Math.Round(sum.Sum, 6, MidpointRounding.AwayFromZero));
         json.WriteNumber("untold", sum.Untold);
         json.WriteEndObject();
-    }
-
-    private static void Line(Stream to, Action<Utf8JsonWriter> write)
-    {
-        using var line = new MemoryStream();
-        using (var json = new Utf8JsonWriter(line, Form))
-        {
-            json.WriteStartObject();
-            write(json);
-            json.WriteEndObject();
-        }
-
-        line.Write(Encoding.UTF8.GetBytes("\n"));
-        to.Write(line.GetBuffer().AsSpan(0, (int)line.Length));
     }
 
     private static string Iso(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

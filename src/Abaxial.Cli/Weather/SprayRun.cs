@@ -67,9 +67,9 @@ internal sealed record SprayView(StationRecord Record, WeatherSettings Settings,
     /// <summary>By class and kind of unit, the first of some days whose sum is past its threshold, counted from the last application before the days' end.</summary>
     public IEnumerable<(CultivarClass Cultivar, string Unit, double Limit, DateOnly Day)> Past(IReadOnlyList<SprayDay> days)
     {
-        if (days.Count == 0) yield break;
+        if (days.Count == 0 || days[^1].DaysSince is null) yield break; // the rule begins with the first application
         int from = days.Count - 1;
-        while (from > 0 && days[from].DaysSince is null or > 0) from--;
+        while (from > 0 && days[from].DaysSince > 0) from--;
         foreach (var cultivar in Classes)
         {
             var (blight, fungicide) = (LimitOf(new BlightUnitsFry(), cultivar), LimitOf(new FungicideUnitsFry(), cultivar));

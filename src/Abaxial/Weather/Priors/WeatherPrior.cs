@@ -11,6 +11,9 @@ public sealed record WeatherPrior(ImmutableArray<WeatherFactor> Factors, Immutab
     /// <summary>The share of measured hours below which a record says nothing. The project's judgement.</summary>
     public const double LeastMeasured = 0.95;
 
+    /// <summary>The share of hours that a suspect humidity sensor called dry, above which a record says nothing. The project's judgement.</summary>
+    public const double MostSuspect = 0.1;
+
     /// <summary>Stretches in which a sensor stood still, above which a record says nothing. The project's judgement.</summary>
     public const int MostStill = 3;
 
@@ -63,10 +66,9 @@ public sealed record WeatherPrior(ImmutableArray<WeatherFactor> Factors, Immutab
         var days = InfectionDays.Of(input, noticed, response);
         int needed = (int)Math.Ceiling(LeastMeasured * days.Hours);
         if (days.Measured < needed) return DayNote.Of("too-few-hours", days.Measured, needed, days.Hours);
-        var flags = record.Flags.Where(flag => IsIn(record, flag.Hour, noticed)).ToList();
-        int dry = flags.Count(flag => flag.Kind == FlagKind.DryInRain);
-        if (dry > 0 && needs.Contains(Column.Humidity)) return DayNote.Of("dry-in-rain", dry);
-        int still = flags.Count(flag => flag.Kind == FlagKind.Persistence && flag.Column is { } column && needs.Contains(column));
+        int mostSuspect = (int)Math.Floor(MostSuspect * days.Hours);
+        if (days.Suspect > mostSuspect) return DayNote.Of("dry-in-rain", days.Suspect, mostSuspect);
+        int still = record.Flags.Count(flag => flag.Kind == FlagKind.Persistence && flag.Column is { } column && needs.Contains(column) && IsIn(record, flag.Hour, noticed));
         return still > MostStill ? DayNote.Of("still", still, MostStill) : null;
     }
 

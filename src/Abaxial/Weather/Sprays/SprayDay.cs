@@ -11,11 +11,11 @@ namespace Abaxial.Weather.Sprays;
 /// <param name="Fungicide">Fungicide units since then; not told where the last application had no chlorothalonil.</param>
 public sealed record SprayDay(DateOnly Day, int? DaysSince, Running Rain, ImmutableArray<Running> Blight, Running? Fungicide)
 {
-    /// <summary>Whether the sums have passed the threshold of a class, by either kind of unit.</summary>
+    /// <summary>Whether the sums since an application have passed the threshold of a class, by either kind of unit; the thresholds say nothing before the first.</summary>
     public bool IsPast(CultivarClass cultivar)
     {
         bool Exceeds(IWeatherModel model, double? sum) => sum is { } value && model.Card.Thresholds.Any(threshold => threshold.Cultivar == cultivar && value > threshold.Limit);
-        return Exceeds(SprayOutlook.BlightModel, Blight[(int)cultivar].Sum) || Exceeds(SprayOutlook.FungicideModel, Fungicide?.Sum);
+        return DaysSince is not null && (Exceeds(SprayOutlook.BlightModel, Blight[(int)cultivar].Sum) || Exceeds(SprayOutlook.FungicideModel, Fungicide?.Sum));
     }
 }
 

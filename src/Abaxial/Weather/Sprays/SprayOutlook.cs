@@ -9,7 +9,7 @@ namespace Abaxial.Weather.Sprays;
 /// </summary>
 /// <param name="Observed">The days of the record, in order.</param>
 /// <param name="Ahead">Days to come, by the forecast alone, counted on from the last observed day; empty without a forecast.</param>
-/// <param name="Codes">The uses of each FRAC code.</param>
+/// <param name="Codes">The uses of each FRAC code, by every application that was named.</param>
 /// <param name="Last">The last application up to the last observed day; null where there was none.</param>
 public sealed record SprayOutlook(ImmutableArray<SprayDay> Observed, ImmutableArray<SprayDay> Ahead, ImmutableArray<CodeUse> Codes, Application? Last)
 {
@@ -18,6 +18,9 @@ public sealed record SprayOutlook(ImmutableArray<SprayDay> Observed, ImmutableAr
 
     private static readonly ImmutableArray<CultivarClass> Classes = [CultivarClass.Susceptible, CultivarClass.Moderate, CultivarClass.Resistant];
     private static readonly Running None = new(0, 0);
+
+    /// <summary>Whether applications are dated after the last observed day; they count in <see cref="Codes"/>.</summary>
+    public bool HasPlanned { get; private init; }
 
     /// <summary>Computes how protection stands.</summary>
     /// <param name="input">An hourly record with temperature, humidity and rain, after quality control.</param>
@@ -41,7 +44,10 @@ public sealed record SprayOutlook(ImmutableArray<SprayDay> Observed, ImmutableAr
             ahead = Run(Values(expected, window => isAhead(window.Day)), applications, observed[^1], input.Settings with { From = null, To = null });
         }
 
-        return new SprayOutlook(observed, ahead, CodeUse.Of(applications), applications.LastOrDefault(application => application.Day <= lastDay));
+        return new SprayOutlook(observed, ahead, CodeUse.Of(applications), applications.LastOrDefault(application => application.Day <= lastDay))
+        {
+            HasPlanned = applications.Any(application => application.Day > lastDay),
+        };
     }
 
     /// <summary>What a record lacks for it, in words of columns; null where it has all.</summary>
