@@ -27,6 +27,7 @@ internal static class ArrivalJson
             }
 
             json.WriteEndArray();
+            json.WriteString("caution", $"{speech.Say("arrival.shared-means")} {speech.Say("arrival.care.source")}");
         });
     }
 
