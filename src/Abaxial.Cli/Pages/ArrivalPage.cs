@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Abaxial.Speaking;
 using Abaxial.Weather;
 using Abaxial.Weather.Arrival;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
-using Abaxial.Cli.Pages;
+using Abaxial.Speaking;
 using Abaxial.Weather.Arrival;
 
 namespace Abaxial.Cli.Weather;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Abaxial.Cli.Pages;
 using Abaxial.Files.Weather;
+using Abaxial.Speaking;
 using Abaxial.Weather;
 using Abaxial.Weather.Arrival;
 

@@ -1,5 +1,5 @@
-using Abaxial.Cli.Pages;
 using Abaxial.Files.Weather;
+using Abaxial.Speaking;
 using Abaxial.Weather;
 using Abaxial.Weather.Models;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
-using Abaxial.Cli.Pages;
+using Abaxial.Speaking;
 using Abaxial.Weather;
 using Abaxial.Weather.Models;
 using Abaxial.Weather.Priors;

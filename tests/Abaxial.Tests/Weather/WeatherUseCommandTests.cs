@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using Abaxial.Cli.Pages;
 using Abaxial.Knowledge;
+using Abaxial.Speaking;
 using Abaxial.Tests.Cli;
 using Abaxial.Weather.Priors;
 
