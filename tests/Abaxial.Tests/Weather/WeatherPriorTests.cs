@@ -120,6 +120,16 @@ public sealed class WeatherPriorTests
         Assert.Equal(isGood, WeatherPrior.IsGood(Input(record), Noticed));
     }
 
+    [Theory] // irrigation is water given from above; the record begins a day before the 21 days
+    [InlineData(23, 0.5)]
+    [InlineData(24, 1)]
+    [InlineData(Hours + 23, 1)]
+    public void Recorded_watering_from_above_keeps_a_factor_from_falling_under_one(int hourOfWater, double factor)
+    {
+        var record = Records.Hourly(Hours + 24, (Column.Temperature, _ => 16), (Column.Humidity, _ => 60), (Column.Irrigation, hour => hour == hourOfWater ? 5 : 0));
+        Assert.Equal(factor, WeatherPrior.Of(Input(record), Noticed.AddDays(1), "potato", false).Factors.FirstOrDefault()?.Factor ?? 1);
+    }
+
     [Fact]
     public void Factors_are_bounded_and_never_under_one_where_a_station_says_little() =>
         Hour.Array[Hours].Sample(hours =>

@@ -111,6 +111,17 @@ public sealed class WeatherUseCommandTests
     }
 
     [Fact]
+    public void A_cultivar_that_is_named_is_the_only_one_that_the_rule_is_read_for()
+    {
+        using var run = new CliRun();
+        string[] args = ["weather", Station(run), .. Demo, "--sprays", run.Write("sprays.csv", Sprays), "--to", "2026-08-01"];
+        Assert.Contains("Susceptible cultivars: more than 30 blight units", Joined(run.Run(args).Out), StringComparison.Ordinal);
+        string resistant = run.Run([.. args, "--cultivar", "resistant"]).Out;
+        Assert.DoesNotContain("Susceptible cultivars", resistant, StringComparison.Ordinal);
+        Assert.Contains("That is no leave to skip or to wait", Joined(resistant), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Sprays_or_forecasts_that_cannot_be_used_are_refused()
     {
         using var run = new CliRun();

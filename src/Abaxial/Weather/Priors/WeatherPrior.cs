@@ -21,11 +21,12 @@ public sealed record WeatherPrior(ImmutableArray<WeatherFactor> Factors, Immutab
     /// <param name="input">The record, after quality control, and the settings.</param>
     /// <param name="noticed">The day on which the trouble was noticed; the last that counts.</param>
     /// <param name="host">tomato or potato.</param>
-    /// <param name="saysLittle">Whether a station says little about the plants (tunnel, greenhouse, store, harvest, overhead watering): then no factor is under one.</param>
+    /// <param name="saysLittle">Whether a station says little about the plants (tunnel, greenhouse, store, harvest, overhead watering): then no factor is under one. So too where the record has irrigation in these days.</param>
     public static WeatherPrior Of(ModelInput input, DateOnly noticed, string host, bool saysLittle)
     {
         ArgumentNullException.ThrowIfNull(input);
         ArgumentNullException.ThrowIfNull(host);
+        saysLittle |= WasWateredFromAbove(input.Record, noticed);
         var factors = ImmutableArray.CreateBuilder<WeatherFactor>();
         var neutral = ImmutableArray.CreateBuilder<NoFactor>();
         foreach (var response in InfectionResponse.All.Where(response => response.Host is null || response.Host == host).OrderBy(response => response.Cause, StringComparer.Ordinal))
@@ -70,6 +71,18 @@ public sealed record WeatherPrior(ImmutableArray<WeatherFactor> Factors, Immutab
         if (days.Suspect > mostSuspect) return DayNote.Of("dry-in-rain", days.Suspect, mostSuspect);
         int still = record.Flags.Count(flag => flag.Kind == FlagKind.Persistence && flag.Column is { } column && needs.Contains(column) && IsIn(record, flag.Hour, noticed));
         return still > MostStill ? DayNote.Of("still", still, MostStill) : null;
+    }
+
+    /// <summary>Water from above wets leaves in any weather.</summary>
+    private static bool WasWateredFromAbove(StationRecord record, DateOnly noticed)
+    {
+        var irrigations = record.Hours.Of(Column.Irrigation);
+        for (int hour = 0; hour < irrigations.Length; hour++)
+        {
+            if (irrigations[hour] > 0 && IsIn(record, hour, noticed)) return true;
+        }
+
+        return false;
     }
 
     private static bool IsIn(StationRecord record, int hour, DateOnly noticed)
