@@ -12,8 +12,8 @@ public enum StoreKind
     Postgres,
 }
 
-/// <summary>Stores in a folder of their own, on SQLite or PostgreSQL, which go when the test ends.</summary>
-public sealed class TestStore(StoreKind kind) : IAsyncDisposable
+/// <summary>Stores in a folder of their own, on SQLite unless told otherwise, which go when the test ends.</summary>
+public sealed class TestStore(StoreKind kind = StoreKind.Sqlite) : IAsyncDisposable
 {
     private readonly List<Ledger> opened = [];
     private readonly Dictionary<string, string> databases = [];
