@@ -12,14 +12,13 @@ namespace Abaxial.Data;
 public sealed class Ledger : IDisposable
 {
     private readonly TimeProvider clock;
-    private readonly WriteQueue writers;
 
     private Ledger(StorePlace place, ILedgerDatabase database, TimeProvider clock)
     {
         Place = place;
         Database = database;
         this.clock = clock;
-        writers = new WriteQueue(database);
+        Writers = new WriteQueue(database);
         Photographs = new PhotographFolder(Path.Combine(place.Folder, "photographs"));
     }
 
@@ -30,6 +29,8 @@ public sealed class Ledger : IDisposable
     public PhotographFolder Photographs { get; }
 
     internal ILedgerDatabase Database { get; }
+
+    internal WriteQueue Writers { get; }
 
     /// <summary>Whether a folder holds a ledger on SQLite.</summary>
     public static bool IsIn(string folder) => File.Exists(Path.Combine(folder, SqliteDatabase.Name));
@@ -185,6 +186,9 @@ public sealed class Ledger : IDisposable
         return [.. (await context.Entries.AsNoTracking().Where(row => row.Sample == id).OrderBy(row => row.Row).Select(row => row.Text).ToListAsync(cancel)).Select(LedgerWriting.Parsed)];
     }
 
+    /// <summary>What an exception met while asking says about the database, in words for people: that it is away, full or damaged; null where it says nothing about it.</summary>
+    public string? TroubleIn(Exception fault) => Database.TroubleIn(fault)?.Words;
+
     /// <summary>Closes what is open, so that the folder can be moved or taken away.</summary>
     public void Dispose() => Database.Dispose();
 
@@ -203,5 +207,5 @@ public sealed class Ledger : IDisposable
     }
 
     private Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) =>
-        writers.RunAsync(context => write(new LedgerWriting(context, clock)), isKept, cancel);
+        Writers.RunAsync(context => write(new LedgerWriting(context, clock)), isKept, cancel);
 }

@@ -16,9 +16,11 @@ internal static class LedgerOpening
         await context.Database.MigrateAsync(cancel);
         Disk.FlushFolder(ledger.Folder);
         Disk.FlushFolder(Path.GetDirectoryName(ledger.Folder) ?? ledger.Folder);
-        if (await context.Store.AnyAsync(cancel)) return;
-        context.Store.Add(new StoreRow { Id = 1, Device = NewDevice() });
-        await context.SaveChangesAsync(cancel);
+        await using var writing = await ledger.Database.BeginWritingAsync(context, cancel);
+        var store = await context.Store.SingleOrDefaultAsync(cancel);
+        if (store is null) context.Store.Add(store = new StoreRow { Id = 1, Device = NewDevice() });
+        if (store.Receipt.Length == 0) await Receipt.FillAsync(context, store, cancel);
+        await writing.CommitAsync(cancel);
     }
 
     /// <summary>An id for a store as a device.</summary>
@@ -31,6 +33,6 @@ internal static class LedgerOpening
         var known = context.Database.GetMigrations().ToList();
         var newer = applied.Except(known).ToList();
         if (newer.Count > 0) throw new InvalidDataException($"The store in {ledger.Place} was written by a newer version of this program ({newer[0]}).");
-        return applied.Count == known.Count && await context.Store.AnyAsync(cancel);
+        return applied.Count == known.Count && await context.Store.AnyAsync(store => store.Receipt != "", cancel);
     }
 }

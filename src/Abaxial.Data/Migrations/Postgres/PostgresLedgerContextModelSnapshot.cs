@@ -71,6 +71,11 @@ namespace Abaxial.Data.Migrations.Postgres
                     b.Property<long>("Place")
                         .HasColumnType("bigint");
 
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
                     b.Property<DateTime>("Received")
                         .HasColumnType("timestamp with time zone");
 
@@ -142,6 +147,11 @@ namespace Abaxial.Data.Migrations.Postgres
                     b.Property<long>("Bytes")
                         .HasColumnType("bigint");
 
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
                     b.Property<DateTime>("Received")
                         .HasColumnType("timestamp with time zone");
 
@@ -183,6 +193,11 @@ namespace Abaxial.Data.Migrations.Postgres
                         .HasColumnType("integer");
 
                     b.Property<string>("Device")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("Receipt")
                         .IsRequired()
                         .HasColumnType("text")
                         .UseCollation("C");
