@@ -12,6 +12,9 @@ internal sealed class PostgresDatabase : ILedgerDatabase
     private const long Opening = 0x61626178_00000001;
     private const long Writing = 0x61626178_00000002;
 
+    /// <summary>The rows that are deleted when a person is erased.</summary>
+    private static readonly Type[] AboutPeople = [typeof(SealedRow)];
+
     private readonly NpgsqlConnectionStringBuilder reached;
     private readonly DbContextOptions<PostgresLedgerContext> options;
 
@@ -66,10 +69,13 @@ internal sealed class PostgresDatabase : ILedgerDatabase
     {
         await using var context = Ask();
         context.Database.SetCommandTimeout(TimeSpan.FromHours(1));
-        string table = context.Model.FindEntityType(typeof(SealedRow))!.GetTableName()!;
+        foreach (var rows in AboutPeople)
+        {
 #pragma warning disable EF1002 // the name is the model's own
-        await context.Database.ExecuteSqlRawAsync($"VACUUM \"{table}\"", cancel);
+            await context.Database.ExecuteSqlRawAsync($"VACUUM \"{context.Model.FindEntityType(rows)!.GetTableName()}\"", cancel);
 #pragma warning restore EF1002
+        }
+
         return false;
     }
 
