@@ -12,6 +12,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     /// <summary>A moment so long ago was not written down as it happened.</summary>
     private static readonly TimeSpan Later = TimeSpan.FromMinutes(1);
 
+    /// <summary>The row of the last entry, once it was asked for.</summary>
+    private long? lastRow;
+
     /// <summary>Writes a draft as the next entry of this store's own chain.</summary>
     public async Task<Appended> AppendAsync(EntryDraft draft, CancellationToken cancel)
     {
@@ -80,6 +83,18 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         return new Appended { Entry = entry };
     }
 
+    /// <summary>Notes a photograph that lies in the folder.</summary>
+    /// <returns>False where it had been noted already.</returns>
+    public async Task<bool> NoteAsync(PhotographAdding adding, CancellationToken cancel)
+    {
+        if (await context.Photographs.FindAsync([adding.Sha256], cancel) is not null) return false;
+        var row = new PhotographRow { Sha256 = adding.Sha256!, Bytes = adding.Bytes, Received = Receipt.Moment(clock.GetUtcNow()) };
+        row.Receipt = Receipt.Of(row);
+        context.Photographs.Add(row);
+        await context.SaveChangesAsync(cancel);
+        return true;
+    }
+
     /// <summary>Keeps a text, unless its person was erased.</summary>
     public async Task<bool> KeepAsync(SealedText text, CancellationToken cancel)
     {
@@ -116,8 +131,10 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     private async Task AddAsync(Entry entry, Payload? payload, DateTimeOffset now, CancellationToken cancel)
     {
         string text = entry.Canonical(), hash = Entry.HashOf(text);
-        context.Entries.Add(new EntryRow
+        lastRow ??= await context.Entries.MaxAsync(there => (long?)there.Row, cancel) ?? 0;
+        var row = new EntryRow
         {
+            Row = (lastRow += 1).Value,
             Id = entry.Id.ToString(),
             Sample = entry.Sample.ToString(),
             Device = entry.Device,
@@ -125,8 +142,10 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
             Kind = entry.Kind,
             Text = text,
             Hash = hash,
-            Received = now,
-        });
+            Received = Receipt.Moment(now),
+        };
+        row.Receipt = Receipt.Of(row);
+        context.Entries.Add(row);
         if (await context.Chains.FindAsync([entry.Device], cancel) is not { } end) context.Chains.Add(new ChainRow { Device = entry.Device, Place = entry.Place, Hash = hash });
         else if (end.Place < entry.Place) (end.Place, end.Hash) = (entry.Place, hash);
 

@@ -1,12 +1,11 @@
-using System.Diagnostics;
 using System.Security.Cryptography;
 using Abaxial.Data;
 
 namespace Abaxial.App.Tests;
 
-public sealed class PhotographTests : IAsyncLifetime
+public abstract class PhotographTests(StoreKind kind) : IAsyncLifetime
 {
-    private readonly TestStore store = new();
+    private readonly TestStore store = new(kind);
     private Ledger ledger = null!;
 
     public async ValueTask InitializeAsync() => ledger = await store.OpenAsync();
@@ -69,7 +68,7 @@ public sealed class PhotographTests : IAsyncLifetime
     public async Task A_disk_that_fills_up_in_the_middle_of_a_photograph_leaves_nothing_of_it()
     {
         string incoming = Path.Combine(store.Folder, "photographs");
-        bool isMounted = Mount("mount", "-t", "tmpfs", "-o", "size=1m", "tmpfs", incoming);
+        bool isMounted = Mounting.Run("mount", "-t", "tmpfs", "-o", "size=1m", "tmpfs", incoming);
         try
         {
             ledger.Photographs.Prepare();
@@ -82,7 +81,7 @@ public sealed class PhotographTests : IAsyncLifetime
         }
         finally
         {
-            if (isMounted) Assert.True(Mount("umount", incoming));
+            if (isMounted) Assert.True(Mounting.Run("umount", incoming));
         }
     }
 
@@ -97,20 +96,6 @@ public sealed class PhotographTests : IAsyncLifetime
     private List<string> Stored() => [.. Directory.EnumerateFiles(Path.Combine(store.Folder, "photographs"), "*", SearchOption.AllDirectories).Where(file => !file.Contains("incoming", StringComparison.Ordinal))];
 
     private string[] Incoming() => Directory.GetFiles(Path.Combine(store.Folder, "photographs", "incoming"));
-
-    private static bool Mount(string program, params string[] arguments)
-    {
-        try
-        {
-            using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardError = true })!;
-            process.WaitForExit();
-            return process.ExitCode == 0;
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            return false;
-        }
-    }
 
     private sealed class EndlessStream : OneWayStream
     {
@@ -171,3 +156,7 @@ public sealed class PhotographTests : IAsyncLifetime
         public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
     }
 }
+
+public sealed class PhotographTests_on_SQLite() : PhotographTests(StoreKind.Sqlite);
+
+public sealed class PhotographTests_on_PostgreSQL() : PhotographTests(StoreKind.Postgres);

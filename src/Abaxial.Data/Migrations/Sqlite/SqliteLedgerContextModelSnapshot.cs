@@ -58,6 +58,10 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.Property<long>("Place")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
 
@@ -123,6 +127,10 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.Property<long>("Bytes")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
 
@@ -161,6 +169,10 @@ namespace Abaxial.Data.Migrations.Sqlite
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Device")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Receipt")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
