@@ -30,7 +30,9 @@ public static class Clinic
 
         var app = builder.Build();
         app.Services.GetRequiredService<Ledger>();
-        app.UseHosting();
+        app.UseHosting(options);
+        app.UseLimits();
+        app.MapHosting();
         app.MapShell();
         app.MapSamples();
         return app;
