@@ -139,13 +139,14 @@ public sealed class Ledger : IDisposable
     {
         var adding = await Photographs.AddAsync(bytes, cancel);
         if (adding.IsRefused) return adding;
-        await WriteContextAsync(async context =>
+        bool isNew = await WriteContextAsync(async context =>
         {
             if (await context.Photographs.FindAsync([adding.Sha256], cancel) is not null) return false;
             context.Photographs.Add(new PhotographRow { Sha256 = adding.Sha256, Bytes = adding.Bytes, Received = clock.GetUtcNow() });
             await context.SaveChangesAsync(cancel);
             return true;
         }, isKept => isKept, cancel);
+        if (isNew) LedgerFigures.CountPhotograph();
         return adding;
     }
 
@@ -183,8 +184,13 @@ public sealed class Ledger : IDisposable
         SqliteConnection.ClearPool((SqliteConnection)context.Database.GetDbConnection());
     }
 
-    private Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) =>
-        WriteContextAsync(context => write(new LedgerWriting(context, clock)), isKept, cancel);
+    private async Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel)
+    {
+        LedgerWriting? writing = null;
+        var result = await WriteContextAsync(context => write(writing = new LedgerWriting(context, clock)), isKept, cancel);
+        if (isKept(result)) LedgerFigures.CountEntries(writing!.Written);
+        return result;
+    }
 
     /// <summary>Runs something as the only writer; where it is not to be kept nothing is written.</summary>
     private async Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel)

@@ -12,6 +12,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     /// <summary>A moment so long ago was not written down as it happened.</summary>
     private static readonly TimeSpan Later = TimeSpan.FromMinutes(1);
 
+    /// <summary>The kinds of the entries that it wrote.</summary>
+    public List<string> Written { get; } = [];
+
     /// <summary>Writes a draft as the next entry of this store's own chain.</summary>
     public async Task<Appended> AppendAsync(EntryDraft draft, CancellationToken cancel)
     {
@@ -116,6 +119,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     private async Task AddAsync(Entry entry, Payload? payload, DateTimeOffset now, CancellationToken cancel)
     {
         string text = entry.Canonical(), hash = Entry.HashOf(text);
+        Written.Add(entry.Kind);
         context.Entries.Add(new EntryRow
         {
             Id = entry.Id.ToString(),

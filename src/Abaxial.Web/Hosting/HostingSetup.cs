@@ -1,3 +1,4 @@
+using Abaxial.Web.Hosting.Description;
 using Abaxial.Web.Hosting.Faults;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -15,6 +16,9 @@ internal static class HostingSetup
         builder.AddListening(options);
         builder.AddProxies(options);
         builder.AddLimits(options.Limits);
+        builder.AddJsonRules();
+        builder.AddApiDescription();
+        builder.AddTelemetry(options);
         RequestLog.Add(builder, options);
         builder.Services.AddSingleton<IProblemDetailsWriter, ProblemWriter>(); // before the framework's own, which does not write where a client asks for pages
         builder.Services.AddProblemDetails();
@@ -37,5 +41,6 @@ internal static class HostingSetup
     public static void MapHosting(this WebApplication app)
     {
         app.MapHealth();
+        app.MapApiDescription();
     }
 }

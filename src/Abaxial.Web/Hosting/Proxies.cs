@@ -35,7 +35,7 @@ internal static class Proxies
         options.Addresses.Append(options.PublicUrl).OfType<Uri>().Select(address => address.Host).Concat(["localhost", "127.0.0.1", "[::1]"]).Where(host => host is not ("0.0.0.0" or "[::]")).Distinct();
 
     /// <summary>Behind a proxy nobody else speaks plain HTTP with the clinic: who finds its port would go round the proxy's HTTPS.</summary>
-    private static bool IsExpected(IPAddress? from, bool isHttps, ClinicOptions options)
+    internal static bool IsExpected(IPAddress? from, bool isHttps, ClinicOptions options)
     {
         if (from is null || isHttps) return isHttps;
         if (from.IsIPv4MappedToIPv6) from = from.MapToIPv4();

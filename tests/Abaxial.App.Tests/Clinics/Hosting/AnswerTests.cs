@@ -41,6 +41,10 @@ public sealed class AnswerTests : IAsyncLifetime
     [Theory]
     [InlineData("{\"count\": 1, \"name\": \"leaf\"", "")]
     [InlineData("{\"name\": \"leaf\", \"count\": \"many\"}", "/count")]
+    [InlineData("{\"name\": \"leaf\", \"count\": \"1\"}", "/count")]
+    [InlineData("{\"name\": \"leaf\", \"count\": 1, \"other\": 1}", "/other")]
+    [InlineData("{\"name\": null, \"count\": 1}", "/name")]
+    [InlineData("{\"name\": \"leaf\"}", "")]
     [InlineData("{\"name\": \"leaf\", \"count\": 1, \"parts\": [{\"size\": 1}, {\"size\": \"big\"}]}", "/parts/1/size")]
     public async Task Bad_JSON_is_refused_with_the_place(string body, string at)
     {
@@ -89,7 +93,7 @@ public sealed class AnswerTests : IAsyncLifetime
         app.MapGet("/api/fault", string () => throw new InvalidOperationException("Hesper Dunnick was here."));
     }
 
-    private sealed record Own(string Name, int Count, Part[]? Parts);
+    private sealed record Own(string Name, int Count, Part[]? Parts = null);
 
     private sealed record Part(int Size);
 }
