@@ -15,6 +15,7 @@ internal static class Proxies
         builder.Services.Configure<ForwardedHeadersOptions>(forwarded =>
         {
             forwarded.ForwardedHeaders = options.Proxies.IsEmpty ? ForwardedHeaders.None : ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost;
+            forwarded.ForwardLimit = null; // as far as the proxies are named
             forwarded.KnownProxies.Clear();
             forwarded.KnownIPNetworks.Clear();
             foreach (var network in options.Proxies) forwarded.KnownIPNetworks.Add(network);

@@ -53,7 +53,7 @@ public sealed partial class ApiDescriptionTests : IAsyncLifetime
             var example = media["example"];
             Assert.True(example is not null, $"{what} has no example.");
             var result = SchemaOf(media["schema"]).Evaluate(JsonSerializer.SerializeToElement(example), new EvaluationOptions { OutputFormat = OutputFormat.List });
-            Assert.True(result.IsValid, $"The example of {what} does not keep the schema: {string.Join("; ", (result.Details ?? []).Where(detail => detail.HasErrors).SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation} {error.Value}")))}");
+            Assert.True(result.IsValid, $"The example of {what} does not keep the schema: {string.Join("; ", (result.Details ?? []).SelectMany(detail => (detail.Errors ?? new Dictionary<string, string>()).Select(error => $"{detail.InstanceLocation} {error.Value}")))}");
         }
     }
 

@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Logging;
 
 namespace Abaxial.App.Tests.Clinics.Hosting;
 
@@ -34,6 +35,7 @@ public sealed class TelemetryTests
     private static WebApplication Collector(ConcurrentDictionary<string, string> heard)
     {
         var builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         var app = builder.Build();
         app.MapPost("/{**path}", async (HttpRequest request) =>
