@@ -48,14 +48,27 @@ internal static class ServeCommand
         string? temporary = asked.HasStore ? null : Directory.CreateTempSubdirectory("abaxial-demo-").FullName;
         try
         {
-            var options = asked.Options with { Store = temporary is null ? asked.Options.Store : Path.Combine(temporary, "store"), Addresses = [.. asked.Options.Addresses.Select(address => Moved(terminal, address))] };
-            if (DemoStore.IsOfClinic(options.Store)) throw new UsageException($"'{options.Store}' is the store of a clinic: --demo would let everybody in.");
-            await DemoStore.FillAsync(options.Store, cancel);
+            var options = asked.Options with { Addresses = [.. asked.Options.Addresses.Select(address => Moved(terminal, address))] };
+            if (temporary is not null) options = options with { Store = Path.Combine(temporary, "store"), Database = null };
+            await FillAsync(options, cancel);
             return await ListenAsync(terminal, options, cancel);
         }
         finally
         {
             if (temporary is not null) Directory.Delete(temporary, recursive: true);
+        }
+    }
+
+    private static async Task FillAsync(ClinicOptions options, CancellationToken cancel)
+    {
+        try
+        {
+            if (await DemoStore.IsOfClinicAsync(options.Place, cancel)) throw new UsageException($"the store of a clinic lies in {options.Place}: --demo would let everybody in.");
+            await DemoStore.FillAsync(options.Place, cancel);
+        }
+        catch (Exception problem) when (problem is IOException or InvalidDataException or UnauthorizedAccessException)
+        {
+            throw new UsageException(problem.Message);
         }
     }
 

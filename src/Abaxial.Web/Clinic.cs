@@ -19,7 +19,7 @@ public static class Clinic
     {
         ArgumentNullException.ThrowIfNull(options);
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(Clinic).Assembly.GetName().Name, ContentRootPath = AppContext.BaseDirectory });
-        var ledger = await Ledger.OpenAsync(options.Store, clock, cancel);
+        var ledger = await Ledger.OpenAsync(options.Place, clock, cancel);
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton(clock);
         builder.Services.AddSingleton(_ => ledger); // by a function, so that it is disposed of with the application

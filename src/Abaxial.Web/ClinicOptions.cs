@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Net;
+using Abaxial.Data;
 using Abaxial.Web.Hosting;
 using Microsoft.Extensions.Logging;
 
@@ -10,6 +11,12 @@ public sealed record ClinicOptions
 {
     /// <summary>The folder of the store.</summary>
     public required string Store { get; init; }
+
+    /// <summary>How the store's PostgreSQL database is reached; null where the store is in its folder alone. It may hold a password: it is never shown.</summary>
+    public string? Database { get; init; }
+
+    /// <summary>Where the store lies.</summary>
+    public StorePlace Place => StorePlace.Of(Store, Database);
 
     /// <summary>The addresses to listen on: scheme, host, port; at least one. Port 0 takes a free one.</summary>
     public ImmutableArray<Uri> Addresses { get; init; } = [new("http://127.0.0.1:5171")];

@@ -28,6 +28,7 @@ public static class ClinicSettings
     public static ImmutableArray<ClinicSetting> All { get; } =
     [
         new("store", "FOLDER", "The folder of the store; left out: store."),
+        new("database", "TEXT", "How the store's PostgreSQL database is reached (a connection string); left out: the store is in its folder alone.") { IsSecret = true },
         new("address", "URL", "Where to listen; left out: http://127.0.0.1:5171. May be said several times.") { IsList = true },
         new("public-url", "URL", "The address that people and devices use, where it is another than the one listened on."),
         new("certificate", "FILE", "The certificate for HTTPS: PFX, or PEM."),
@@ -56,6 +57,7 @@ public static class ClinicSettings
         var options = new ClinicOptions
         {
             Store = values.Text("store") ?? defaults.Store,
+            Database = values.Text("database"),
             IsDemo = isDemo,
             Certificate = certificate,
             Addresses = values.Several("address", SettingForms.Address, SettingForms.AddressForm) is { IsEmpty: false } said ? said : [certificate is null ? defaults.Address : new Uri("https://127.0.0.1:5171")],

@@ -11,7 +11,7 @@ internal sealed class SecurityHeaders(RequestDelegate next)
     /// <summary>For data and photographs: whatever a browser takes them for, nothing in them runs.</summary>
     private const string Data = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'; sandbox";
 
-    private const string Year = "max-age=31536000";
+    private const string Year = "max-age=31536000; includeSubDomains";
 
     public Task InvokeAsync(HttpContext context)
     {

@@ -14,19 +14,25 @@ public static class DemoStore
 
     private static readonly string Cases = Path.Combine(AppContext.BaseDirectory, "demo");
 
-    /// <summary>Whether a folder holds the store of a clinic, in which nothing is invented.</summary>
-    public static bool IsOfClinic(string folder) => Ledger.IsIn(folder) && !File.Exists(Path.Combine(folder, Mark));
-
-    /// <summary>Fills a folder; one that holds a demo already stays as it is.</summary>
-    /// <exception cref="InvalidOperationException">It holds the store of a clinic.</exception>
-    public static async Task FillAsync(string folder, CancellationToken cancel = default)
+    /// <summary>Whether the store of a clinic lies there, in which nothing is invented.</summary>
+    /// <exception cref="InvalidDataException">The connection string cannot be read.</exception>
+    /// <exception cref="IOException">The database cannot be reached.</exception>
+    public static async Task<bool> IsOfClinicAsync(StorePlace place, CancellationToken cancel = default)
     {
-        if (IsOfClinic(folder)) throw new InvalidOperationException($"'{folder}' holds the store of a clinic.");
-        if (Ledger.IsIn(folder)) return;
-        Directory.CreateDirectory(folder);
-        await File.WriteAllTextAsync(Path.Combine(folder, Mark), "The store of a demonstration: everything in it is invented.\n", cancel);
+        ArgumentNullException.ThrowIfNull(place);
+        return await Ledger.IsAtAsync(place, cancel) && !File.Exists(Path.Combine(place.Folder, Mark));
+    }
+
+    /// <summary>Fills a place; one that holds a demo already stays as it is.</summary>
+    /// <exception cref="InvalidOperationException">It holds the store of a clinic.</exception>
+    public static async Task FillAsync(StorePlace place, CancellationToken cancel = default)
+    {
+        if (await IsOfClinicAsync(place, cancel)) throw new InvalidOperationException($"The store of a clinic lies in {place}.");
+        if (await Ledger.IsAtAsync(place, cancel)) return;
+        Directory.CreateDirectory(place.Folder);
+        await File.WriteAllTextAsync(Path.Combine(place.Folder, Mark), "The store of a demonstration: everything in it is invented.\n", cancel);
         var clock = new SeasonClock();
-        using var ledger = await Ledger.OpenAsync(folder, clock, cancel);
+        using var ledger = await Ledger.OpenAsync(place, clock, cancel);
         var knowledge = BuiltIn.Solanum();
         var weigher = new Weigher(knowledge);
         foreach (var sample in DemoCase.Season) await AddAsync(ledger, clock, knowledge, weigher, sample, cancel);

@@ -114,9 +114,9 @@ internal static class ApiDescription
         """
         {
           "type": "about:blank",
-          "title": "The request cannot be read",
+          "title": "Bad Request",
           "status": 400,
-          "detail": "Something in it is missing or is not in its form.",
+          "detail": "The request cannot be read. Something in it is missing or is not in its form.",
           "traceId": "4bf92f3577b34da6a3ce929d0e0e4736",
           "problems": [{ "at": "/host", "found": "oak", "accepted": ["tomato", "potato"] }]
         }

@@ -2,6 +2,7 @@ using Abaxial.Weighing;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.WebUtilities;
 
 namespace Abaxial.Web.Hosting.Faults;
 
@@ -34,9 +35,9 @@ internal static class FaultAnswers
         int status = document.Status ?? problem.HttpContext.Response.StatusCode;
         var words = FaultWords.Of(status);
         document.Status = status;
-        document.Type = "about:blank";
-        document.Title = words.Title;
-        document.Detail ??= words.Detail;
+        document.Type = document.Type?.StartsWith("https://tools.ietf.org/", StringComparison.Ordinal) == false ? document.Type : "about:blank"; // the framework's names a section on the status
+        document.Title ??= ReasonPhrases.GetReasonPhrase(status);
+        document.Detail ??= $"{words.Title}. {words.Detail}";
         document.Extensions.Remove("exception");
         document.Extensions["traceId"] = RequestNumber.Of(problem.HttpContext);
     }

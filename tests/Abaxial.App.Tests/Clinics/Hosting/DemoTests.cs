@@ -15,7 +15,7 @@ public sealed class DemoTests : IAsyncDisposable
     [Fact]
     public async Task The_demo_holds_every_case_of_the_island_numbered_over_its_season_and_checks_clean()
     {
-        await DemoStore.FillAsync(store.Folder, TestContext.Current.CancellationToken);
+        await DemoStore.FillAsync(await store.PlaceAsync(), TestContext.Current.CancellationToken);
         var ledger = await store.OpenAsync();
         var views = await ViewsAsync(ledger);
         Assert.Equal(Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "cases"), "*.json").Length, views.Count);
@@ -33,9 +33,9 @@ public sealed class DemoTests : IAsyncDisposable
     [Fact]
     public async Task A_demo_that_is_there_stays_as_it_is()
     {
-        await DemoStore.FillAsync(store.Folder, TestContext.Current.CancellationToken);
+        await DemoStore.FillAsync(await store.PlaceAsync(), TestContext.Current.CancellationToken);
         var first = await TestStore.TextsAsync(await store.OpenAsync());
-        await DemoStore.FillAsync(store.Folder, TestContext.Current.CancellationToken);
+        await DemoStore.FillAsync(await store.PlaceAsync(), TestContext.Current.CancellationToken);
         Assert.Equal(first, await TestStore.TextsAsync(await store.OpenAsync()));
     }
 
