@@ -44,8 +44,8 @@ internal sealed partial class RequestLog(RequestDelegate next, TimeProvider cloc
         builder.Logging.SetMinimumLevel(options.LogLevel);
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning); // the framework's own lines hold addresses as they were asked for
         builder.Logging.AddFilter("System", LogLevel.Warning);
-        if (options.LogsAsJson) builder.Logging.AddJsonConsole(json => json.TimestampFormat = "O");
-        else builder.Logging.AddSimpleConsole(simple => simple.SingleLine = true);
+        if (options.LogsAsJson) builder.Logging.AddJsonConsole(json => (json.TimestampFormat, json.UseUtcTimestamp) = ("O", true));
+        else builder.Logging.AddSimpleConsole(simple => (simple.SingleLine, simple.TimestampFormat, simple.UseUtcTimestamp) = (true, "yyyy-MM-dd'T'HH:mm:ss.fff'Z' ", true));
         builder.Services.Configure<ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
     }
 
