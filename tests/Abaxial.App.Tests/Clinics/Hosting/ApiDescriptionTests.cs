@@ -58,6 +58,12 @@ public sealed partial class ApiDescriptionTests : IAsyncLifetime
     }
 
     [Fact]
+    public void Every_operation_says_what_it_answers() =>
+        Assert.All(Operations(), operation => Assert.True(
+            operation.Operation["responses"]!.AsObject().Any(response => response.Key is "204" or "304" || (response.Key[0] is '2' or '3' && response.Value?["content"] is JsonObject { Count: > 0 })),
+            $"{operation.Name} does not say what it answers."));
+
+    [Fact]
     public void Every_operation_tells_how_its_refusals_look() =>
         Assert.All(Operations(), operation => Assert.NotNull(operation.Operation["responses"]?["default"]?["content"]?["application/problem+json"]?["schema"]));
 

@@ -94,6 +94,13 @@ public sealed class SettingTests : IDisposable
         Accepted(values);
     }
 
+    [Fact]
+    public void Every_setting_stands_in_the_notes_on_operating()
+    {
+        string notes = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "..", "..", "..", "..", "docs", "operating", "server.md"));
+        Assert.All(ClinicSettings.All, setting => Assert.Contains($"`{setting.Name}`", notes, StringComparison.Ordinal));
+    }
+
     private static SettingValues Said(params ReadOnlySpan<(string Name, string Value)> said)
     {
         var values = new SettingValues(DateTimeOffset.UnixEpoch);
