@@ -169,7 +169,7 @@ public sealed class Ledger : IDisposable
         if (adding.IsRefused) return adding;
         try
         {
-            await WriteAsync(writing => writing.NoteAsync(adding, cancel), isNew => isNew, cancel);
+            if (await WriteAsync(writing => writing.NoteAsync(adding, cancel), isNew => isNew, cancel)) LedgerFigures.CountPhotograph();
             return adding;
         }
         catch (IOException full) when (Disk.IsFull(full))
@@ -206,6 +206,11 @@ public sealed class Ledger : IDisposable
         }
     }
 
-    private Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) =>
-        Writers.RunAsync(context => write(new LedgerWriting(context, clock)), isKept, cancel);
+    private async Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel)
+    {
+        LedgerWriting? writing = null;
+        var result = await Writers.RunAsync(context => write(writing = new LedgerWriting(context, clock)), isKept, cancel);
+        if (isKept(result)) LedgerFigures.CountEntries(writing!.Written);
+        return result;
+    }
 }

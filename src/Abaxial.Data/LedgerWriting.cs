@@ -15,6 +15,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     /// <summary>The row of the last entry, once it was asked for.</summary>
     private long? lastRow;
 
+    /// <summary>The kinds of the entries that it wrote.</summary>
+    public List<string> Written { get; } = [];
+
     /// <summary>Writes a draft as the next entry of this store's own chain.</summary>
     public async Task<Appended> AppendAsync(EntryDraft draft, CancellationToken cancel)
     {
@@ -131,6 +134,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     private async Task AddAsync(Entry entry, Payload? payload, DateTimeOffset now, CancellationToken cancel)
     {
         string text = entry.Canonical(), hash = Entry.HashOf(text);
+        Written.Add(entry.Kind);
         lastRow ??= await context.Entries.MaxAsync(there => (long?)there.Row, cancel) ?? 0;
         var row = new EntryRow
         {

@@ -1,4 +1,5 @@
 using Abaxial.Load;
+using Abaxial.Load.Http;
 
 return args switch
 {
@@ -6,11 +7,12 @@ return args switch
     ["verify", var folder, var acknowledged] => await StormVerdict.RunAsync(folder, acknowledged),
     ["everything", var folder] => await OneOfEverything.RunAsync(folder),
     ["rate", var folder] => await WriteRate.RunAsync(folder),
+    ["http", .. var words] when HttpPlan.Read(words) is { } plan => await HttpLoad.RunAsync(plan),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | rate FOLDER");
+    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | rate FOLDER | http ADDRESS [--users N] [--seconds N] [--think MILLISECONDS] [--seed N]");
     return 64;
 }

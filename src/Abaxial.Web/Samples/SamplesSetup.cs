@@ -1,4 +1,5 @@
 using Abaxial.Data;
+using Abaxial.Web.Hosting.Description;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.EntityFrameworkCore;
@@ -15,6 +16,6 @@ internal static class SamplesSetup
         {
             await using var context = ledger.Ask();
             return TypedResults.Ok(await context.Numbers.OrderByDescending(row => row.Sample).Take(50).Select(row => new { row.Number, row.Sample }).ToListAsync(cancel));
-        });
+        }).WithAnswerExample("""[{ "number": "26-0142-D", "sample": "01K1H7Z0000000000000000000" }]""");
     }
 }
