@@ -135,18 +135,23 @@ public sealed class Ledger : IDisposable
     }
 
     /// <summary>Stores a photograph. Once it says so the bytes are on the disk under their hash.</summary>
-    public async Task<PhotographAdding> AddPhotographAsync(Stream bytes, CancellationToken cancel = default)
+    public Task<PhotographAdding> AddPhotographAsync(Stream bytes, CancellationToken cancel = default) => AddPhotographAsync(bytes, PhotographFolder.Unseen, cancel);
+
+    /// <summary>Stores a photograph that a judge lets pass, who sees the bytes before they are stored.</summary>
+    public async Task<PhotographAdding> AddPhotographAsync(Stream bytes, PhotographJudge judge, CancellationToken cancel = default)
     {
-        var adding = await Photographs.AddAsync(bytes, cancel);
+        var (adding, judgement) = await Photographs.AddAsync(bytes, judge, cancel);
         if (adding.IsRefused) return adding;
+        bool isNew = true;
         await WriteContextAsync(async context =>
         {
-            if (await context.Photographs.FindAsync([adding.Sha256], cancel) is not null) return false;
-            context.Photographs.Add(new PhotographRow { Sha256 = adding.Sha256, Bytes = adding.Bytes, Received = clock.GetUtcNow() });
-            await context.SaveChangesAsync(cancel);
-            return true;
+            var row = await context.Photographs.FindAsync([adding.Sha256], cancel);
+            isNew = row is null;
+            if (row is null) context.Photographs.Add(row = new PhotographRow { Sha256 = adding.Sha256, Bytes = adding.Bytes, Received = clock.GetUtcNow() });
+            if (judgement.MediaType is not null) (row.MediaType, row.Width, row.Height) = (judgement.MediaType, judgement.Width, judgement.Height);
+            return await context.SaveChangesAsync(cancel) > 0;
         }, isKept => isKept, cancel);
-        return adding;
+        return adding with { WasThere = !isNew };
     }
 
     /// <summary>The entries of a sample, in the order in which they were received.</summary>

@@ -19,6 +19,7 @@ internal static class LedgerOpening
         // The framework notes in a table that somebody migrates; where that somebody was killed it would wait for ever. The lock of the file is ours alone.
         await context.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS __EFMigrationsLock;", cancel);
         await context.Database.MigrateAsync(cancel);
+        await PhotographUse.FillAsync(context, cancel);
         Disk.FlushFolder(ledger.Folder);
         Disk.FlushFolder(Path.GetDirectoryName(ledger.Folder) ?? ledger.Folder);
         if (await context.Store.AnyAsync(cancel)) return;

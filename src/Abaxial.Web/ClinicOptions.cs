@@ -1,3 +1,5 @@
+using Abaxial.Web.Photographs;
+
 namespace Abaxial.Web;
 
 /// <summary>What a clinic is told when it starts. Bound once; nothing of it changes while the program runs.</summary>
@@ -8,6 +10,9 @@ public sealed record ClinicOptions
 
     /// <summary>The address to listen on: scheme, host, port. Port 0 takes a free one.</summary>
     public Uri Address { get; init; } = new("http://127.0.0.1:5171");
+
+    /// <summary>How large photographs may be, and how much of the machine they may take.</summary>
+    public PhotographOptions Photographs { get; init; } = new();
 
     /// <summary>A clinic to look at: visitors are signed in as its diagnostician, and nothing in it is anybody's.</summary>
     public bool IsDemo { get; init; }
