@@ -33,6 +33,7 @@ internal static class PhotographDecoding
         int read = stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false);
         if (PhotographKind.Of(head.AsSpan(0, read)) is not { } kind) return Refuse(Beginning(head.AsSpan(0, read)), PhotographKind.Names);
         if (kind == PhotographKind.WebP && PhotographKind.IsAnimatedWebP(head)) return Refuse("an animation", "one picture");
+        if (kind == PhotographKind.Heic && HeicBoxes.BreakOff(stream)) return Refuse("a HEIC that breaks off", "a whole HEIC");
         try
         {
             if (TooLarge(stream, kind, options) is { } refusal) return refusal;

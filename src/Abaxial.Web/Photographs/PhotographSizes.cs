@@ -1,4 +1,5 @@
 using Abaxial.Data;
+using Abaxial.Weighing;
 
 namespace Abaxial.Web.Photographs;
 
@@ -22,6 +23,23 @@ public sealed class PhotographSizes
         incoming = Path.Combine(folder, "incoming");
         if (Directory.Exists(incoming)) Directory.Delete(incoming, recursive: true); // what a program that was killed left
         Directory.CreateDirectory(incoming);
+    }
+
+    /// <summary>Takes a photograph in: onto the disk as it comes, decoded to the last pixel, and only then stored.</summary>
+    /// <exception cref="PhotographsBusyException">Too many are being decoded.</exception>
+    public async Task<PhotographTaken> TakeInAsync(Stream bytes, CancellationToken cancel = default)
+    {
+        var verdict = new PhotographVerdict();
+        var adding = await ledger.AddPhotographAsync(bytes, JudgeAsync, cancel);
+        return new PhotographTaken(adding, verdict.Problem, verdict.Kind?.MediaType, verdict.Width, verdict.Height);
+
+        async Task<PhotographJudgement> JudgeAsync(string file, string sha256, CancellationToken stop)
+        {
+            verdict = await DecodeAsync(file, sha256, stop);
+            return verdict.Problem is { } problem
+                ? new PhotographJudgement { Refusal = $"It is {problem.Found}." }
+                : new PhotographJudgement { MediaType = verdict.Kind!.MediaType, Width = verdict.Width, Height = verdict.Height };
+        }
     }
 
     /// <summary>
@@ -74,6 +92,14 @@ public sealed class PhotographSizes
 
     private string PathOf(string sha256, PhotographSize size) => Path.Combine(folder, sha256[..2], $"{sha256}-{size.Name}.jpg");
 }
+
+/// <summary>What became of a photograph that came in.</summary>
+/// <param name="Adding">Its hash, or why it was not stored.</param>
+/// <param name="Problem">What is wrong with its bytes; null where nothing is.</param>
+/// <param name="MediaType">What its bytes are; null where it was refused.</param>
+/// <param name="Width">Pixels across, the right way up.</param>
+/// <param name="Height">Pixels down, the right way up.</param>
+public sealed record PhotographTaken(PhotographAdding Adding, CaseProblem? Problem, string? MediaType, int Width, int Height);
 
 /// <summary>Too many photographs are being received or decoded: it is to be tried again in a moment.</summary>
 public sealed class PhotographsBusyException() : Exception("Too many photographs are being decoded at the moment.");

@@ -9,7 +9,7 @@ using BadHttpRequestException = Microsoft.AspNetCore.Http.BadHttpRequestExceptio
 namespace Abaxial.Web.Photographs;
 
 /// <summary>Receives a photograph: onto the disk as it comes, decoded to the last pixel, and only then said to be stored.</summary>
-internal sealed class PhotographUpload(Ledger ledger, PhotographSizes sizes, PhotographOptions options) : IDisposable
+internal sealed class PhotographUpload(PhotographSizes sizes, PhotographOptions options) : IDisposable
 {
     private readonly SemaphoreSlim receiving = new(options.ReceivedAtOnce, options.ReceivedAtOnce);
 
@@ -48,20 +48,12 @@ internal sealed class PhotographUpload(Ledger ledger, PhotographSizes sizes, Pho
 
     private async Task<IResult> StoreAsync(Stream bytes, CancellationToken cancel)
     {
-        var verdict = new PhotographVerdict();
-        var adding = await ledger.AddPhotographAsync(bytes, JudgeAsync, cancel);
+        var taken = await sizes.TakeInAsync(bytes, cancel);
+        var adding = taken.Adding;
         if (adding.IsDiskFull) return TypedResults.Problem(statusCode: StatusCodes.Status507InsufficientStorage, title: adding.Refusal);
         if (adding.Bytes > PhotographFolder.MostBytes) return PhotographAnswers.TooLarge(null);
-        if (adding.IsRefused) return PhotographAnswers.Refused(StatusCodes.Status422UnprocessableEntity, "The photograph was not stored.", verdict.Problem ?? new CaseProblem("/photograph", "no bytes", [.. PhotographKind.Names]));
-        var stored = new PhotographStored(adding.Sha256, verdict.Kind!.MediaType, adding.Bytes, verdict.Width, verdict.Height);
+        if (adding.IsRefused) return PhotographAnswers.Refused(StatusCodes.Status422UnprocessableEntity, "The photograph was not stored.", taken.Problem ?? new CaseProblem("/photograph", "no bytes", [.. PhotographKind.Names]));
+        var stored = new PhotographStored(adding.Sha256, taken.MediaType!, adding.Bytes, taken.Width, taken.Height);
         return adding.WasThere ? TypedResults.Ok(stored) : TypedResults.Created($"/api/photographs/{stored.Sha256}/{PhotographSize.Work.Name}", stored);
-
-        async Task<PhotographJudgement> JudgeAsync(string file, string sha256, CancellationToken stop)
-        {
-            verdict = await sizes.DecodeAsync(file, sha256, stop);
-            return verdict.Problem is { } problem
-                ? new PhotographJudgement { Refusal = problem.Found }
-                : new PhotographJudgement { MediaType = verdict.Kind!.MediaType, Width = verdict.Width, Height = verdict.Height };
-        }
     }
 }

@@ -45,18 +45,68 @@ internal static class Pictures
     /// <summary>A PNG written by hand: rows of one color, so that it is small whatever it unpacks to.</summary>
     public static byte[] Png(int width, int height, params (string Type, byte[] Data)[] more)
     {
-        byte[] header = new byte[13];
-        BinaryPrimitives.WriteInt32BigEndian(header, width);
-        BinaryPrimitives.WriteInt32BigEndian(header.AsSpan(4), height);
-        (header[8], header[9]) = (8, 2); // eight bits, red green blue
         using var packed = new MemoryStream();
         using (var zlib = new ZLibStream(packed, CompressionLevel.Fastest, leaveOpen: true))
         {
-            byte[] row = new byte[1 + (width * 3L > 1 << 24 ? 0 : width * 3)];
-            for (int y = 0; y < height && row.Length > 1; y++) zlib.Write(row);
+            byte[] row = new byte[1 + (width * 3)];
+            for (int y = 0; y < height; y++) zlib.Write(row);
         }
 
-        return PngOf([("IHDR", header), .. more, ("IDAT", packed.ToArray()), ("IEND", [])]);
+        return PngOf([Header(width, height), .. more, ("IDAT", packed.ToArray()), ("IEND", [])]);
+    }
+
+    /// <summary>The header of a PNG that claims a size.</summary>
+    public static (string Type, byte[] Data) Header(int width, int height)
+    {
+        byte[] header = new byte[13];
+        BinaryPrimitives.WriteInt32BigEndian(header, width);
+        BinaryPrimitives.WriteInt32BigEndian(header.AsSpan(4), height);
+        (header[8], header[9]) = (8, 2); // eight bits; red, green, blue
+        return ("IHDR", header);
+    }
+
+    /// <summary>So many zeros, packed.</summary>
+    public static byte[] PackedZeros(long length)
+    {
+        using var packed = new MemoryStream();
+        using (var zlib = new ZLibStream(packed, CompressionLevel.Fastest, leaveOpen: true))
+        {
+            byte[] zeros = new byte[1 << 20];
+            for (long at = 0; at < length; at += zeros.Length) zlib.Write(zeros);
+        }
+
+        return packed.ToArray();
+    }
+
+    /// <summary>A JPEG whose frame claims another size than it has.</summary>
+    public static byte[] JpegClaiming(int width, int height)
+    {
+        byte[] jpeg = Jpeg();
+        int frame = jpeg.AsSpan().IndexOf((ReadOnlySpan<byte>)[0xff, 0xc0]);
+        BinaryPrimitives.WriteUInt16BigEndian(jpeg.AsSpan(frame + 5), (ushort)height);
+        BinaryPrimitives.WriteUInt16BigEndian(jpeg.AsSpan(frame + 7), (ushort)width);
+        return jpeg;
+    }
+
+    /// <summary>A WebP whose canvas claims another size than its picture has.</summary>
+    public static byte[] WebPClaiming(int width, int height)
+    {
+        byte[] webp = Sample("quarters.webp");
+        Assert.Equal("VP8X", Encoding.ASCII.GetString(webp, 12, 4));
+        for (int i = 0; i < 3; i++)
+        {
+            webp[24 + i] = (byte)(width - 1 >> (8 * i));
+            webp[27 + i] = (byte)(height - 1 >> (8 * i));
+        }
+
+        return webp;
+    }
+
+    /// <summary>A JPEG with a comment right after its beginning.</summary>
+    public static byte[] WithComment(byte[] jpeg, string comment)
+    {
+        byte[] text = Encoding.UTF8.GetBytes(comment);
+        return [.. jpeg[..2], 0xff, 0xfe, (byte)(text.Length + 2 >> 8), (byte)(text.Length + 2), .. text, .. jpeg[2..]];
     }
 
     public static byte[] PngOf(params (string Type, byte[] Data)[] chunks)
