@@ -22,7 +22,6 @@ internal static class Decoders
         <policymap>
           <policy domain="delegate" rights="none" pattern="*"/>
           <policy domain="filter" rights="none" pattern="*"/>
-          <policy domain="module" rights="none" pattern="*"/>
           <policy domain="path" rights="none" pattern="*"/>
           <policy domain="coder" rights="none" pattern="*"/>
           <policy domain="coder" rights="read" pattern="{JPEG,PNG,WEBP,HEIC}"/>
@@ -54,6 +53,21 @@ internal static class Decoders
         }
     }
 
+    /// <summary>Has the library read its policy, which it does when it first needs it, and makes sure that it holds.</summary>
+    private static void RequirePolicy()
+    {
+        try
+        {
+            using var image = new MagickImage("xc:white"); // a plain picture, of no kind that is taken
+        }
+        catch (MagickPolicyErrorException)
+        {
+            return;
+        }
+
+        throw new InvalidOperationException("The decoders of photographs did not take their policy: no photograph may be decoded.");
+    }
+
     private static void SetPolicy()
     {
         string folder = Directory.CreateTempSubdirectory("abaxial-decoders-").FullName;
@@ -61,7 +75,9 @@ internal static class Decoders
         {
             var files = ConfigurationFiles.Default;
             files.Policy.Data = Policy;
-            MagickNET.Initialize(files, folder); // the library takes its policy from files alone; it reads them at once
+            files.Delegates.Data = "<delegatemap></delegatemap>";
+            MagickNET.Initialize(files, folder); // the library takes its policy from files alone
+            RequirePolicy();
         }
         finally
         {

@@ -19,7 +19,24 @@ internal static class PhotographCopy
         image.Quality = (uint)size.Quality;
         using var stream = new FileStream(file, FileMode.CreateNew, FileAccess.Write, FileShare.None);
         image.Write(stream, MagickFormat.Jpeg);
-        stream.Flush(flushToDisk: true);
+    }
+
+    /// <summary>Whether a copy is there and ends as a JPEG does: it is not brought to the disk at once, and after a power cut may be half there.</summary>
+    public static bool IsWhole(string file)
+    {
+        try
+        {
+            using var stream = File.OpenRead(file);
+            Span<byte> end = stackalloc byte[2];
+            if (stream.Length < end.Length) return false;
+            stream.Position = stream.Length - end.Length;
+            stream.ReadExactly(end);
+            return end.SequenceEqual((ReadOnlySpan<byte>)[0xff, 0xd9]);
+        }
+        catch (IOException)
+        {
+            return false;
+        }
     }
 
     private static void IntoStandardColors(MagickImage image)

@@ -55,7 +55,7 @@ public sealed class PhotographSizes
     internal async Task<string?> FileOfAsync(string sha256, PhotographSize size, CancellationToken cancel)
     {
         string original = ledger.Photographs.PathOf(sha256), file = PathOf(sha256, size);
-        if (File.Exists(file)) return file;
+        if (PhotographCopy.IsWhole(file)) return file;
         if (!File.Exists(original)) return null;
         return (await DecodeAsync(original, sha256, cancel)).Problem is null ? file : null;
     }

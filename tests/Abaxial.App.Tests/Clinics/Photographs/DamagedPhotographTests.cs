@@ -9,7 +9,7 @@ public sealed class DamagedPhotographTests(RunningClinic clinic) : IClassFixture
 
     /// <summary>Some bytes of a real photograph written over, a piece left out, a piece repeated.</summary>
     private static readonly Gen<byte[]> Damaged =
-        from whole in Gen.OneOfConst(Whole)
+        from whole in Gen.OneOf([.. Whole.Select(whole => Gen.Const(whole))])
         from hits in Gen.Select(Gen.Int[0, whole.Length - 1], Gen.Byte).Array[1, 8]
         from cut in Gen.Select(Gen.Int[0, whole.Length - 1], Gen.Int[0, 40])
         from again in Gen.Bool

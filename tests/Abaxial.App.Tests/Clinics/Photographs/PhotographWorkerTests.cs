@@ -13,7 +13,8 @@ public sealed class PhotographWorkerTests
         var taken = Enumerable.Range(0, 5).Select(i => worker.TryRun(_ => i, Cancel)).ToList();
         Assert.Equal([true, true, true, false, false], taken.Select(task => task is not null));
         await worker.StartAsync(Cancel);
-        Assert.Equal([0, 1, 2], await Task.WhenAll(taken.OfType<Task<int>>()));
+        int[] done = await Task.WhenAll(taken.OfType<Task<int>>());
+        Assert.Equal([0, 1, 2], done);
         await worker.StopAsync(Cancel);
     }
 
@@ -61,15 +62,23 @@ public sealed class PhotographWorkerTests
     public async Task When_the_time_to_stop_is_over_what_waits_is_given_up()
     {
         using var worker = new PhotographWorker(new PhotographOptions { DecodedAtOnce = 1 });
-        var running = worker.TryRun(end => end.WaitHandle.WaitOne(), Cancel)!;
+        var begun = new TaskCompletionSource();
+        var running = worker.TryRun(Run, Cancel)!;
         var waiting = worker.TryRun(_ => true, Cancel)!;
         await worker.StartAsync(Cancel);
+        await begun.Task;
         using var over = new CancellationTokenSource();
         var stopping = worker.StopAsync(over.Token);
         await over.CancelAsync();
         await stopping;
         Assert.True(await running);
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => waiting);
+
+        bool Run(CancellationToken end)
+        {
+            begun.SetResult();
+            return end.WaitHandle.WaitOne();
+        }
     }
 
     [Fact]
