@@ -22,7 +22,8 @@ internal static class Decoders
         <policymap>
           <policy domain="delegate" rights="none" pattern="*"/>
           <policy domain="filter" rights="none" pattern="*"/>
-          <policy domain="path" rights="none" pattern="*"/>
+          <policy domain="path" rights="none" pattern="@*"/>
+          <policy domain="path" rights="none" pattern="|*"/>
           <policy domain="coder" rights="none" pattern="*"/>
           <policy domain="coder" rights="read" pattern="{JPEG,PNG,WEBP,HEIC}"/>
           <policy domain="coder" rights="read | write" pattern="JPEG"/>

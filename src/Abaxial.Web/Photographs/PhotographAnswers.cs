@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Abaxial.Data;
 using Abaxial.Weighing;
@@ -15,12 +14,6 @@ namespace Abaxial.Web.Photographs;
 /// <param name="Height">Pixels down, the right way up.</param>
 public sealed record PhotographStored(string Sha256, string MediaType, long Bytes, int Width, int Height);
 
-/// <summary>Something that is wrong with what was sent.</summary>
-/// <param name="At">Where: a JSON Pointer, or the part of the request.</param>
-/// <param name="Found">What stands there.</param>
-/// <param name="Accepted">What may stand there.</param>
-public sealed record PhotographProblem(string At, string Found, ImmutableArray<string> Accepted);
-
 /// <summary>Refusals, as problem documents (RFC 9457) with what was found and what is accepted.</summary>
 internal static class PhotographAnswers
 {
@@ -29,7 +22,7 @@ internal static class PhotographAnswers
     public static ProblemHttpResult Refused(int status, string title, CaseProblem problem) => TypedResults.Problem(
         statusCode: status,
         title: title,
-        extensions: new Dictionary<string, object?> { ["problems"] = new[] { new PhotographProblem(problem.At, problem.Found, problem.Accepted) } });
+        extensions: new Dictionary<string, object?> { ["problems"] = new[] { problem } });
 
     public static ProblemHttpResult TooLarge(long? found) => Refused(
         StatusCodes.Status413PayloadTooLarge,

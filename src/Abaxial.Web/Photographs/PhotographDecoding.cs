@@ -34,6 +34,7 @@ internal static class PhotographDecoding
         if (PhotographKind.Of(head.AsSpan(0, read)) is not { } kind) return Refuse(Beginning(head.AsSpan(0, read)), PhotographKind.Names);
         if (kind == PhotographKind.WebP && PhotographKind.IsAnimatedWebP(head)) return Refuse("an animation", "one picture");
         if (kind == PhotographKind.Heic && HeicBoxes.BreakOff(stream)) return Refuse("a HEIC that breaks off", "a whole HEIC");
+        if (kind == PhotographKind.Jpeg && JpegScans.Count(stream) is > JpegScans.Most and var scans) return Refuse($"{scans} scans", $"at most {JpegScans.Most} scans");
         try
         {
             if (TooLarge(stream, kind, options) is { } refusal) return refusal;

@@ -19,7 +19,7 @@ internal static class PhotographServing
         bool isOriginal = size == PhotographSize.Original;
         var derived = PhotographSize.Derived.FirstOrDefault(known => known.Name == size);
         if (!PhotographFolder.IsHash(sha256) || (derived is null && !isOriginal)) return TypedResults.NotFound();
-        if (!await PhotographRights.MaySeeAsync(http, ledger, sha256, isOriginal, cancel)) return TypedResults.NotFound();
+        if (!await PhotographRights.MaySeeAsync(ledger, sha256, cancel)) return TypedResults.NotFound();
         var headers = http.Response.Headers;
         headers.XContentTypeOptions = "nosniff";
         headers.ContentSecurityPolicy = Sandbox;

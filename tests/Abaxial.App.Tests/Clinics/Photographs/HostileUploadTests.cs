@@ -36,6 +36,9 @@ public sealed class HostileUploadTests(RunningClinic clinic) : IClassFixture<Run
     [Fact]
     public Task A_jpeg_that_claims_more_than_it_holds_is_refused_as_broken_off() => IsRefusedAsync(Pictures.JpegClaiming(6_000, 6_000), "a JPEG that breaks off", "a whole JPEG");
 
+    [Fact]
+    public Task A_jpeg_that_goes_over_its_picture_two_thousand_times_is_refused() => IsRefusedAsync(Pictures.JpegOfScans(7_900, 2_000), "2000 scans", "at most 200 scans");
+
     /// <summary>A gibibyte of zeros behind a header of ten pixels a side.</summary>
     [Fact]
     public async Task A_png_whose_data_unpack_to_a_gibibyte_is_refused_or_shown_as_the_ten_pixels_that_it_is()
@@ -90,6 +93,17 @@ public sealed class HostileUploadTests(RunningClinic clinic) : IClassFixture<Run
 
     [Fact]
     public Task An_animation_is_refused() => IsRefusedAsync(Pictures.Sample("moving.webp"), "an animation", "one picture", "image/webp");
+
+    /// <summary>Two frames; the second is not a picture at all.</summary>
+    [Fact]
+    public async Task Of_an_animated_png_the_first_frame_is_taken()
+    {
+        using var client = clinic.Client();
+        byte[] moving = Pictures.Png(30, 20, ("acTL", [0, 0, 0, 2, 0, 0, 0, 0]), ("fdAT", [0, 0, 0, 1, .. "no picture"u8]));
+        var stored = await clinic.AttachAsync(client, moving, "image/png");
+        Assert.Equal((30, 20), (stored.Width, stored.Height));
+        await AssertBareAsync(client, stored);
+    }
 
     [Theory]
     [InlineData("text/html")]

@@ -88,6 +88,16 @@ internal static class Pictures
         return jpeg;
     }
 
+    /// <summary>A gray JPEG in passes: each goes over all of the picture again, and takes a few bytes to ask for.</summary>
+    public static byte[] JpegOfScans(int side, int scans)
+    {
+        byte[] table = [0xff, 0xdb, 0, 67, 0, .. Enumerable.Repeat((byte)1, 64)];
+        byte[] frame = [0xff, 0xc2, 0, 11, 8, (byte)(side >> 8), (byte)side, (byte)(side >> 8), (byte)side, 1, 1, 0x11, 0];
+        byte[] codes = [0xff, 0xc4, 0, 20, 0, 1, .. new byte[15], 0, 0xff, 0xc4, 0, 20, 0x10, 1, .. new byte[15], 0];
+        byte[] first = [0xff, 0xda, 0, 8, 1, 1, 0, 0, 0, 0, 0], next = [0xff, 0xda, 0, 8, 1, 1, 0x10, 1, 63, 0, 0];
+        return [0xff, 0xd8, .. table, .. frame, .. codes, .. first, .. Enumerable.Repeat(next, scans - 1).SelectMany(scan => scan), 0xff, 0xd9];
+    }
+
     /// <summary>A WebP whose canvas claims another size than its picture has.</summary>
     public static byte[] WebPClaiming(int width, int height)
     {
