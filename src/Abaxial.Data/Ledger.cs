@@ -163,18 +163,22 @@ public sealed class Ledger : IDisposable
     }
 
     /// <summary>Stores a photograph. Once it says so the bytes are on the disk under their hash.</summary>
-    public async Task<PhotographAdding> AddPhotographAsync(Stream bytes, CancellationToken cancel = default)
+    public Task<PhotographAdding> AddPhotographAsync(Stream bytes, CancellationToken cancel = default) => AddPhotographAsync(bytes, PhotographFolder.Unseen, cancel);
+
+    /// <summary>Stores a photograph that a judge lets pass, who sees the bytes before they are stored.</summary>
+    public async Task<PhotographAdding> AddPhotographAsync(Stream bytes, PhotographJudge judge, CancellationToken cancel = default)
     {
-        var adding = await Photographs.AddAsync(bytes, cancel);
+        var (adding, judgement) = await Photographs.AddAsync(bytes, judge, cancel);
         if (adding.IsRefused) return adding;
         try
         {
-            if (await WriteAsync(writing => writing.NoteAsync(adding, cancel), isNew => isNew, cancel)) LedgerFigures.CountPhotograph();
-            return adding;
+            var (isNew, _) = await WriteAsync(writing => writing.NoteAsync(adding, judgement, cancel), noted => noted.IsChanged, cancel);
+            if (isNew) LedgerFigures.CountPhotograph();
+            return adding with { WasThere = !isNew };
         }
         catch (IOException full) when (Disk.IsFull(full))
         {
-            return new PhotographAdding { Refusal = "The disk is full: the photograph was not stored." };
+            return new PhotographAdding { IsDiskFull = true, Refusal = "The disk is full: the photograph was not stored." };
         }
     }
 

@@ -18,6 +18,8 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
 
     public DbSet<PhotographRow> Photographs => Set<PhotographRow>();
 
+    public DbSet<PhotographUseRow> PhotographUses => Set<PhotographUseRow>();
+
     public DbSet<StoreRow> Store => Set<StoreRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
@@ -45,6 +47,7 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
             number.HasIndex(row => new { row.Year, row.Running });
         });
         modelBuilder.Entity<PhotographRow>().ToTable("photographs").HasKey(row => row.Sha256);
+        PhotographUse.Configure(modelBuilder);
         modelBuilder.Entity<StoreRow>(store =>
         {
             store.ToTable("store").HasKey(row => row.Id);

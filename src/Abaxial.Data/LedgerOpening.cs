@@ -14,6 +14,7 @@ internal static class LedgerOpening
         if (await IsUpToDateAsync(ledger, context, cancel)) return;
 
         await context.Database.MigrateAsync(cancel);
+        await PhotographUse.FillAsync(context, cancel);
         Disk.FlushFolder(ledger.Folder);
         Disk.FlushFolder(Path.GetDirectoryName(ledger.Folder) ?? ledger.Folder);
         await using var writing = await ledger.Database.BeginWritingAsync(context, cancel);

@@ -87,15 +87,20 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     }
 
     /// <summary>Notes a photograph that lies in the folder.</summary>
-    /// <returns>False where it had been noted already.</returns>
-    public async Task<bool> NoteAsync(PhotographAdding adding, CancellationToken cancel)
+    /// <returns>Whether it had not been noted yet, and whether anything of what is noted changed.</returns>
+    public async Task<(bool IsNew, bool IsChanged)> NoteAsync(PhotographAdding adding, PhotographJudgement judgement, CancellationToken cancel)
     {
-        if (await context.Photographs.FindAsync([adding.Sha256], cancel) is not null) return false;
-        var row = new PhotographRow { Sha256 = adding.Sha256!, Bytes = adding.Bytes, Received = Receipt.Moment(clock.GetUtcNow()) };
-        row.Receipt = Receipt.Of(row);
-        context.Photographs.Add(row);
-        await context.SaveChangesAsync(cancel);
-        return true;
+        var row = await context.Photographs.FindAsync([adding.Sha256], cancel);
+        bool isNew = row is null;
+        if (row is null)
+        {
+            row = new PhotographRow { Sha256 = adding.Sha256!, Bytes = adding.Bytes, Received = Receipt.Moment(clock.GetUtcNow()) };
+            row.Receipt = Receipt.Of(row);
+            context.Photographs.Add(row);
+        }
+
+        if (judgement.MediaType is not null) (row.MediaType, row.Width, row.Height) = (judgement.MediaType, judgement.Width, judgement.Height);
+        return (isNew, await context.SaveChangesAsync(cancel) > 0);
     }
 
     /// <summary>Keeps a text, unless its person was erased.</summary>
@@ -153,6 +158,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         if (await context.Chains.FindAsync([entry.Device], cancel) is not { } end) context.Chains.Add(new ChainRow { Device = entry.Device, Place = entry.Place, Hash = hash });
         else if (end.Place < entry.Place) (end.Place, end.Hash) = (entry.Place, hash);
 
+        await PhotographUse.NoteAsync(context, entry, payload, cancel);
         if ((payload is Correction { Replacement: { } replacement } ? replacement : payload) is not Numbered { Number: var number }) return;
         string written = number.ToString(), sample = entry.Sample.ToString();
         if (await context.Numbers.FindAsync([written, sample], cancel) is null) context.Numbers.Add(new NumberRow { Number = written, Sample = sample, Year = number.Year, Running = number.Running });
@@ -164,7 +170,12 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         if (reading.Payload is null) return new Appended { Problems = reading.Problems };
         if (draft.Sample is null != draft.Payload is TakenIn) return Appended.Refuse("/sample", draft.Sample?.ToString() ?? "(missing)", draft.Sample is null ? "the sample that it belongs to" : "no sample, as it takes one in");
         if (draft.Sample is { } sample && !await context.Entries.AnyAsync(row => row.Sample == sample.ToString(), cancel)) return Appended.Refuse("/sample", sample.ToString(), "a sample that is in the ledger");
-        if (draft.Payload is PhotographAdded added && await context.Photographs.FindAsync([added.Sha256], cancel) is null) return Appended.Refuse("/payload/sha256", added.Sha256, "a photograph that is stored");
+        if (draft.Payload is PhotographAdded added)
+        {
+            if (await context.Photographs.AsNoTracking().FirstOrDefaultAsync(row => row.Sha256 == added.Sha256, cancel) is not { } stored) return Appended.Refuse("/payload/sha256", added.Sha256, "a photograph that is stored");
+            if (stored.Bytes != added.Bytes) return Appended.Refuse("/payload/bytes", $"{added.Bytes}", $"{stored.Bytes}");
+            if (stored.MediaType is { } type && type != added.MediaType) return Appended.Refuse("/payload/mediaType", added.MediaType, type);
+        }
 
         var seals = draft.Payload.Seals.ToList();
         foreach (var text in draft.Texts)

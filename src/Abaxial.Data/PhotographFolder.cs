@@ -14,10 +14,38 @@ public sealed record PhotographAdding
     /// <summary>Why it was refused, in a sentence; null otherwise.</summary>
     public string? Refusal { get; init; }
 
+    /// <summary>It was refused because the disk is full, not because of what it is.</summary>
+    public bool IsDiskFull { get; init; }
+
+    /// <summary>Whether it was there already.</summary>
+    public bool WasThere { get; init; }
+
     [MemberNotNullWhen(false, nameof(Sha256))]
     [MemberNotNullWhen(true, nameof(Refusal))]
     public bool IsRefused => Sha256 is null;
 }
+
+/// <summary>What somebody who decoded a photograph says of it.</summary>
+public sealed record PhotographJudgement
+{
+    /// <summary>Why it is not to be stored, in a sentence; null otherwise.</summary>
+    public string? Refusal { get; init; }
+
+    /// <summary>What its bytes are, as image/jpeg; null where nobody looked.</summary>
+    public string? MediaType { get; init; }
+
+    /// <summary>Pixels across, the right way up.</summary>
+    public int? Width { get; init; }
+
+    /// <summary>Pixels down, the right way up.</summary>
+    public int? Height { get; init; }
+}
+
+/// <summary>Looks at bytes that were received and are not stored yet.</summary>
+/// <param name="file">Where they lie for now.</param>
+/// <param name="sha256">Their hash.</param>
+/// <param name="cancel">Ends the looking.</param>
+public delegate Task<PhotographJudgement> PhotographJudge(string file, string sha256, CancellationToken cancel);
 
 /// <summary>
 /// Photographs by the hash of their bytes, each once. One is written under a temporary name, brought to the disk, then renamed: under its hash there is never half a photograph.
@@ -38,22 +66,26 @@ public sealed class PhotographFolder
         incoming = Path.Combine(folder, "incoming");
     }
 
+    /// <summary>The judge of those who store bytes without looking at them.</summary>
+    internal static PhotographJudge Unseen { get; } = (_, _, _) => Task.FromResult(new PhotographJudgement());
+
     /// <summary>Opens the file that new photographs are written to; tests put a full disk in its place.</summary>
     internal Func<string, Stream> OpenNew { get; set; } = file => new FileStream(file, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0);
+
+    /// <summary>Whether a text is a SHA-256 as photographs are named by: 64 lower-case hexadecimal digits.</summary>
+    public static bool IsHash(string text) => text is { Length: 64 } && text.All(char.IsAsciiHexDigitLower);
 
     /// <summary>Where a photograph lies, whether or not it is there.</summary>
     public string PathOf(string sha256)
     {
         ArgumentNullException.ThrowIfNull(sha256);
-        if (!IsName(sha256)) throw new ArgumentException($"'{sha256}' is no SHA-256.", nameof(sha256));
+        if (!IsHash(sha256)) throw new ArgumentException($"'{sha256}' is no SHA-256.", nameof(sha256));
         return Path.Combine(folder, sha256[..2], sha256);
     }
 
     /// <summary>What lies in the folder under a hash, whether or not the database knows it.</summary>
     internal IEnumerable<string> Names() =>
-        Directory.EnumerateDirectories(folder, "??").SelectMany(Directory.EnumerateFiles).Select(file => Path.GetFileName(file)!).Where(IsName);
-
-    private static bool IsName(string name) => name.Length == 64 && name.All(char.IsAsciiHexDigitLower);
+        Directory.EnumerateDirectories(folder, "??").SelectMany(Directory.EnumerateFiles).Select(file => Path.GetFileName(file)!).Where(IsHash);
 
     /// <summary>Makes the folders, and takes away what programs that were killed left half written.</summary>
     internal void Prepare()
@@ -71,18 +103,25 @@ public sealed class PhotographFolder
         }
     }
 
-    internal async Task<PhotographAdding> AddAsync(Stream bytes, CancellationToken cancel)
+    /// <summary>Stores it unseen.</summary>
+    internal async Task<PhotographAdding> AddAsync(Stream bytes, CancellationToken cancel) => (await AddAsync(bytes, Unseen, cancel)).Adding;
+
+    /// <summary>Stores what the judge lets pass; nothing is left of the rest.</summary>
+    internal async Task<(PhotographAdding Adding, PhotographJudgement Judgement)> AddAsync(Stream bytes, PhotographJudge judge, CancellationToken cancel)
     {
         string temporary = Path.Combine(incoming, Path.GetRandomFileName());
         try
         {
             var adding = await WriteAsync(bytes, temporary, cancel);
-            if (!adding.IsRefused) MoveIn(temporary, adding.Sha256);
-            return adding;
+            if (adding.IsRefused) return (adding, new PhotographJudgement());
+            var judgement = await judge(temporary, adding.Sha256, cancel);
+            if (judgement.Refusal is { } refusal) return (new PhotographAdding { Refusal = refusal, Bytes = adding.Bytes }, judgement);
+            MoveIn(temporary, adding.Sha256);
+            return (adding, judgement);
         }
         catch (IOException full) when (Disk.IsFull(full))
         {
-            return new PhotographAdding { Refusal = "The disk is full: the photograph was not stored." };
+            return (new PhotographAdding { IsDiskFull = true, Refusal = "The disk is full: the photograph was not stored." }, new PhotographJudgement());
         }
         finally
         {
@@ -101,7 +140,7 @@ public sealed class PhotographFolder
             while ((read = await bytes.ReadAsync(buffer, cancel)) > 0)
             {
                 length += read;
-                if (length > MostBytes) return new PhotographAdding { Refusal = $"The photograph has more than {MostBytes} bytes." };
+                if (length > MostBytes) return new PhotographAdding { Bytes = length, Refusal = $"The photograph has more than {MostBytes} bytes." };
                 hash.AppendData(buffer, 0, read);
                 await file.WriteAsync(buffer.AsMemory(0, read), cancel);
             }

@@ -81,11 +81,28 @@ public sealed class PhotographRow
 
     public required long Bytes { get; init; }
 
+    /// <summary>What its bytes are, as image/jpeg; null where nobody decoded them here.</summary>
+    public string? MediaType { get; set; }
+
+    /// <summary>Pixels across, the right way up; null where nobody decoded it here.</summary>
+    public int? Width { get; set; }
+
+    /// <summary>Pixels down, the right way up; null where nobody decoded it here.</summary>
+    public int? Height { get; set; }
+
     /// <summary>When it was received here, in whole microseconds; information only.</summary>
     public required DateTimeOffset Received { get; set; }
 
     /// <summary>A hash over what is in no chain: row and moment received.</summary>
     public string Receipt { get; set; } = "";
+}
+
+/// <summary>A sample that names a photograph: what says who may see it. Made from the entries, never the truth.</summary>
+public sealed class PhotographUseRow
+{
+    public required string Sha256 { get; init; }
+
+    public required string Sample { get; init; }
 }
 
 /// <summary>What the store is: one row.</summary>

@@ -1,6 +1,7 @@
 using Abaxial.Data;
 using Abaxial.Knowledge;
 using Abaxial.Web.Hosting;
+using Abaxial.Web.Photographs;
 using Abaxial.Web.Samples;
 using Abaxial.Web.Shell;
 using Abaxial.Weighing;
@@ -27,6 +28,7 @@ public static class Clinic
         builder.Services.AddSingleton<Weigher>();
         builder.AddHosting(options);
         builder.AddShell();
+        builder.AddPhotographs(options.Photographs);
 
         var app = builder.Build();
         app.Services.GetRequiredService<Ledger>();
@@ -35,6 +37,7 @@ public static class Clinic
         app.MapHosting();
         app.MapShell();
         app.MapSamples();
+        app.MapPhotographs();
         return app;
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Net;
 using Abaxial.Data;
 using Abaxial.Web.Hosting;
+using Abaxial.Web.Photographs;
 using Microsoft.Extensions.Logging;
 
 namespace Abaxial.Web;
@@ -36,6 +37,9 @@ public sealed record ClinicOptions
 
     /// <summary>The proxies in front of the clinic. What only they can know of a request is taken from them and from nobody else.</summary>
     public ImmutableArray<IPNetwork> Proxies { get; init; } = [];
+
+    /// <summary>How large photographs may be, and how much of the machine they may take.</summary>
+    public PhotographOptions Photographs { get; init; } = new();
 
     /// <summary>A clinic to look at: visitors are signed in as its diagnostician, and nothing in it is anybody's.</summary>
     public bool IsDemo { get; init; }

@@ -1,5 +1,6 @@
 using Abaxial.Data;
 using Abaxial.Web;
+using Abaxial.Web.Photographs;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -12,6 +13,10 @@ public sealed class RunningClinic : IAsyncLifetime
     private readonly TestStore store = new();
     private WebApplication? app;
 
+    public PhotographOptions Photographs { get; init; } = new();
+
+    public IServiceProvider Services => App.Services;
+
     public Ledger Ledger => App.Services.GetRequiredService<Ledger>();
 
     public Uri Address => new(App.Urls.First());
@@ -23,7 +28,7 @@ public sealed class RunningClinic : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        app = await Clinic.BuildAsync(new ClinicOptions { Store = store.Folder, Address = new Uri("http://127.0.0.1:0"), LogLevel = LogLevel.Warning }, TimeProvider.System, TestContext.Current.CancellationToken);
+        app = await Clinic.BuildAsync(new ClinicOptions { Store = store.Folder, Address = new Uri("http://127.0.0.1:0"), LogLevel = LogLevel.Warning, Photographs = Photographs }, TimeProvider.System, TestContext.Current.CancellationToken);
         await app.StartAsync(TestContext.Current.CancellationToken);
     }
 
