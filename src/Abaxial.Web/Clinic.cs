@@ -1,6 +1,7 @@
 using Abaxial.Data;
 using Abaxial.Knowledge;
 using Abaxial.Web.Hosting;
+using Abaxial.Web.People;
 using Abaxial.Web.Samples;
 using Abaxial.Web.Shell;
 using Abaxial.Weighing;
@@ -26,15 +27,19 @@ public static class Clinic
         builder.Services.AddSingleton(BuiltIn.Solanum());
         builder.Services.AddSingleton<Weigher>();
         builder.AddHosting(options);
+        builder.AddPeople(options);
         builder.AddShell();
 
         var app = builder.Build();
         app.Services.GetRequiredService<Ledger>();
         app.UseHosting(options);
+        app.UsePeople();
         app.UseLimits();
         app.MapHosting();
+        app.MapPeople();
         app.MapShell();
         app.MapSamples();
+        await app.PreparePeopleAsync(options, cancel);
         return app;
     }
 }
