@@ -1,3 +1,5 @@
+using Abaxial.Data.People;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
@@ -21,6 +23,22 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
     public DbSet<PhotographUseRow> PhotographUses => Set<PhotographUseRow>();
 
     public DbSet<StoreRow> Store => Set<StoreRow>();
+
+    public DbSet<Person> People => Set<Person>();
+
+    public DbSet<IdentityUserPasskey<string>> Passkeys => Set<IdentityUserPasskey<string>>();
+
+    public DbSet<SessionRow> Sessions => Set<SessionRow>();
+
+    public DbSet<DeviceRow> Devices => Set<DeviceRow>();
+
+    public DbSet<BenchRow> Benches => Set<BenchRow>();
+
+    public DbSet<OneTimeCodeRow> OneTimeCodes => Set<OneTimeCodeRow>();
+
+    public DbSet<RecoveryCodeRow> RecoveryCodes => Set<RecoveryCodeRow>();
+
+    public DbSet<AuditRow> Audit => Set<AuditRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
@@ -53,6 +71,7 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
             store.ToTable("store").HasKey(row => row.Id);
             store.Property(row => row.Id).ValueGeneratedNever();
         });
+        PeopleModel.Configure(modelBuilder);
     }
 
     /// <summary>Moments are stored in UTC: SQLite cannot sort them otherwise, and PostgreSQL takes them no other way.</summary>
