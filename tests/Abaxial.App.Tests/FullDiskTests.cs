@@ -53,7 +53,7 @@ public sealed class FullDiskTests
         var ledger = await store.OpenAsync();
         await TestStore.ExecuteAsync(ledger, """
             CREATE FUNCTION no_room() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN
-              IF (SELECT count(*) FROM entries) >= CASE TG_TABLE_NAME WHEN 'entries' THEN 20 ELSE 19 END THEN RAISE EXCEPTION 'could not extend file: No space left on device' USING ERRCODE = '53100'; END IF;
+              IF (SELECT count(*) FROM entries) >= 20 - (TG_TABLE_NAME <> 'entries')::int THEN RAISE EXCEPTION 'could not extend file: No space left on device' USING ERRCODE = '53100'; END IF;
               RETURN NULL;
             END $$;
             CREATE TRIGGER no_room AFTER INSERT ON entries FOR EACH ROW EXECUTE FUNCTION no_room();
