@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Abaxial.Data.Search;
 using Abaxial.Samples;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -17,8 +18,9 @@ public sealed class Ledger : IDisposable
     private readonly TimeProvider clock;
     private readonly SemaphoreSlim oneWriter = new(1, 1); // waits in order, which SQLite's own lock does not
 
-    private Ledger(string folder, TimeProvider clock)
+    private Ledger(string folder, TimeProvider clock, SampleReader reader)
     {
+        Reader = reader;
         Folder = Path.GetFullPath(folder);
         this.clock = clock;
         options = SqliteLedgerContext.OptionsFor(DatabaseFile, mayCreate: true);
@@ -29,6 +31,9 @@ public sealed class Ledger : IDisposable
 
     public PhotographFolder Photographs { get; }
 
+    /// <summary>The knowledge that the rows of samples are made with.</summary>
+    internal SampleReader Reader { get; }
+
     internal string DatabaseFile => Path.Combine(Folder, File);
 
     /// <summary>Whether a folder holds a ledger.</summary>
@@ -37,11 +42,19 @@ public sealed class Ledger : IDisposable
     /// <summary>Opens the ledger of a folder; makes a new one where there is none, and brings an older one up to date.</summary>
     /// <exception cref="InvalidDataException">It was written by a newer version of this program, or is no ledger.</exception>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
-    public static async Task<Ledger> OpenAsync(string folder, TimeProvider clock, CancellationToken cancel = default)
+    public static Task<Ledger> OpenAsync(string folder, TimeProvider clock, CancellationToken cancel = default) => OpenAsync(folder, clock, SampleReader.BuiltIn, cancel);
+
+    /// <inheritdoc cref="OpenAsync(string, TimeProvider, CancellationToken)"/>
+    /// <param name="folder">The folder.</param>
+    /// <param name="clock">Says what time it is.</param>
+    /// <param name="reader">The knowledge that samples are read and weighed with for lists and search.</param>
+    /// <param name="cancel">Stops the opening.</param>
+    public static async Task<Ledger> OpenAsync(string folder, TimeProvider clock, SampleReader reader, CancellationToken cancel = default)
     {
+        ArgumentNullException.ThrowIfNull(reader);
         ArgumentNullException.ThrowIfNull(clock);
         Directory.CreateDirectory(folder);
-        var ledger = new Ledger(folder, clock);
+        var ledger = new Ledger(folder, clock, reader);
         try
         {
             await LedgerOpening.RunAsync(ledger, cancel);
@@ -149,6 +162,14 @@ public sealed class Ledger : IDisposable
         return adding;
     }
 
+    /// <summary>Writes the rows that were made with other knowledge than <see cref="OpenAsync(string, TimeProvider, SampleReader, CancellationToken)"/> was given; others may write meanwhile.</summary>
+    /// <returns>How many there were.</returns>
+    public Task<long> RefreshAsync(IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.StaleAsync(this, progress, cancel);
+
+    /// <summary>Writes the row of every sample anew; others may write meanwhile.</summary>
+    /// <returns>How many samples there are.</returns>
+    public Task<long> RebuildAsync(IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.AllAsync(this, progress, cancel);
+
     /// <summary>The entries of a sample, in the order in which they were received.</summary>
     public async Task<ImmutableArray<Entry>> EntriesOfAsync(EntryId sample, CancellationToken cancel = default)
     {
@@ -184,10 +205,16 @@ public sealed class Ledger : IDisposable
     }
 
     private Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) =>
-        WriteContextAsync(context => write(new LedgerWriting(context, clock)), isKept, cancel);
+        WriteContextAsync(async context =>
+        {
+            var writing = new LedgerWriting(context, clock);
+            var result = await write(writing);
+            if (isKept(result)) await new SampleRows(context, Reader).WriteAsync(writing.Touched, cancel);
+            return result;
+        }, isKept, cancel);
 
     /// <summary>Runs something as the only writer; where it is not to be kept nothing is written.</summary>
-    private async Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel)
+    internal async Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel)
     {
         await oneWriter.WaitAsync(cancel);
         try

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Abaxial.Data.Search;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Data;
@@ -21,8 +22,10 @@ internal static class LedgerOpening
         await context.Database.MigrateAsync(cancel);
         Disk.FlushFolder(ledger.Folder);
         Disk.FlushFolder(Path.GetDirectoryName(ledger.Folder) ?? ledger.Folder);
-        if (await context.Store.AnyAsync(cancel)) return;
-        context.Store.Add(new StoreRow { Id = 1, Device = NewDevice() });
+        var store = await context.Store.SingleOrDefaultAsync(cancel);
+        if (store is null) context.Store.Add(store = new StoreRow { Id = 1, Device = NewDevice() });
+        if (!store.HasSampleRows) await SampleRefresh.AllAsync(ledger, null, cancel);
+        store.HasSampleRows = true;
         await context.SaveChangesAsync(cancel);
     }
 
@@ -36,7 +39,7 @@ internal static class LedgerOpening
         var known = context.Database.GetMigrations().ToList();
         var newer = applied.Except(known).ToList();
         if (newer.Count > 0) throw new InvalidDataException($"The store in '{ledger.Folder}' was written by a newer version of this program ({newer[0]}).");
-        return applied.Count == known.Count && await context.Store.AnyAsync(cancel);
+        return applied.Count == known.Count && await context.Store.AnyAsync(store => store.HasSampleRows, cancel);
     }
 
     /// <summary>A lock that ends with the program, however it ends.</summary>
