@@ -31,7 +31,7 @@ internal static class KnowledgeShowCommand
 
     private static string Nearest(string id, IEnumerable<string> ids)
     {
-        var near = ids.Where(other => other.Contains(id, StringComparison.OrdinalIgnoreCase) || id.Contains(other, StringComparison.OrdinalIgnoreCase)).Take(8).ToList();
+        var near = NearWords.Near(id, ids).Take(8).ToList();
         return near.Count == 0 ? "" : $" Is it one of these: {string.Join(", ", near)}?";
     }
 }

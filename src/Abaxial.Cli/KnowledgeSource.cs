@@ -25,6 +25,7 @@ internal static class KnowledgeSource
     /// <exception cref="UsageException">The folder cannot be read.</exception>
     public static CompiledKnowledge Compile(Terminal terminal, string folder)
     {
+        if (File.Exists(terminal.PathOf(folder))) throw new UsageException($"'{folder}' is a file; accepted: a folder of knowledge, as knowledge/solanum.");
         try
         {
             return KnowledgeFolder.Compile(terminal.PathOf(folder));

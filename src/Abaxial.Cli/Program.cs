@@ -8,4 +8,5 @@ return CommandLine.Run(
     KnowledgeCommand.Create,
     LedgerCommand.Create,
     BackupCommand.Create,
-    RestoreCommand.Create);
+    RestoreCommand.Create,
+    ServeCommand.Create);

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
+using System.Data.Common;
 using System.Security.Cryptography;
 using System.Text;
-using Abaxial.Data.Search;
 using Abaxial.Samples;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Data;
@@ -60,7 +59,11 @@ public sealed class LedgerCheck
         {
             return await check.RunAsync(cancel);
         }
-        catch (Exception damage) when (damage is SqliteException or FormatException or InvalidCastException or InvalidOperationException)
+        catch (Exception away) when (ledger.Database.TroubleIn(away) is { Kind: not TroubleKind.Damaged } trouble)
+        {
+            throw trouble.ToException(away);
+        }
+        catch (Exception damage) when (damage is DbException or FormatException or InvalidCastException or InvalidOperationException)
         {
             check.Note("the database", $"It is damaged: {damage.Message}");
             return check.Report(0, 0, 0);
@@ -69,19 +72,9 @@ public sealed class LedgerCheck
 
     private async Task<CheckReport> RunAsync(CancellationToken cancel)
     {
-        await context.Database.OpenConnectionAsync(cancel);
-
         // One moment of the store, however long the walk takes; it keeps no writer waiting.
-        await using var moment = ((SqliteConnection)context.Database.GetDbConnection()).BeginTransaction(deferred: true);
-        await context.Database.UseTransactionAsync(moment, cancel);
-        await WordIndex.ReadAnewAsync(context, cancel);
-        await using (var command = context.Database.GetDbConnection().CreateCommand())
-        {
-            command.Transaction = moment;
-            command.CommandText = "PRAGMA integrity_check(1)";
-            if (await command.ExecuteScalarAsync(cancel) is not "ok" and var problem) Note("the database", $"It is damaged: {problem}");
-        }
-
+        await using var moment = await ledger.Database.BeginReadingAsync(context, cancel);
+        if (await ledger.Database.DamageAsync(context, cancel) is { } damage) Note("the database", $"It is damaged: {damage}");
         long devices = await WalkChainsAsync(cancel);
         foreach (var (head, entry) in facts.Missing()) Note($"entry {entry}", $"Its author had seen entry {head} of its sample, which is not here.");
         long texts = await WalkTextsAsync(cancel);

@@ -85,6 +85,16 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         return new Appended { Entry = entry };
     }
 
+    /// <summary>Notes a photograph that lies in the folder.</summary>
+    /// <returns>False where it had been noted already.</returns>
+    public async Task<bool> NoteAsync(PhotographAdding adding, CancellationToken cancel)
+    {
+        if (await context.Photographs.FindAsync([adding.Sha256], cancel) is not null) return false;
+        context.Photographs.Add(new PhotographRow { Sha256 = adding.Sha256!, Bytes = adding.Bytes, Received = clock.GetUtcNow() });
+        await context.SaveChangesAsync(cancel);
+        return true;
+    }
+
     /// <summary>Keeps a text, unless its person was erased.</summary>
     public async Task<bool> KeepAsync(SealedText text, CancellationToken cancel)
     {

@@ -19,6 +19,7 @@ internal sealed class CaseInputs
         this.names = names;
         if (names.Count(name => name == StandardInput) > 1) throw new UsageException("- can be named once only: standard input is read once.");
         string? missing = names.FirstOrDefault(name => name != StandardInput && !File.Exists(terminal.PathOf(name)));
+        if (missing is "") throw new UsageException("a case file has an empty name.");
         if (missing is not null) throw new UsageException(Directory.Exists(terminal.PathOf(missing)) ? $"'{missing}' is a folder, not a case file." : $"there is no file '{missing}'.");
     }
 

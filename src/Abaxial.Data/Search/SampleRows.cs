@@ -31,7 +31,7 @@ internal sealed class SampleRows(LedgerContext context, SampleReader reader)
         if (isNew) context.Samples.Add(row);
         string words = WordsOf(SampleWords.Of(view, answers, reader.Knowledge).Concat(await SealedAsync(view, cancel)), summary);
         await context.SaveChangesAsync(cancel);
-        await WordIndex.WriteAsync(context, row.Key, isNew ? null : await WordIndex.FindAsync(context, row.Key, cancel), words, cancel);
+        await WordIndex.WriteAsync(context, row.Key, words, cancel);
     }
 
     /// <summary>The texts about people that are there and hold; notes on the way which seals the sample holds. The numbers of an exact place are no words.</summary>

@@ -24,9 +24,9 @@ public static class SampleSearch
         var terms = await TermsOfAsync(context, query, cancel);
         if (terms is null) return new SamplePage([], null);
 
-        var sql = new SampleSql(WordIndex.Expression(terms.Value));
-        sql.Narrow(query);
-        var rows = await context.Samples.FromSqlRaw(sql.Text(query), [.. sql.Values]).AsNoTracking().ToListAsync(cancel);
+        var sql = new SampleSql(context.Database.IsNpgsql(), terms.Value, query);
+        sql.Narrow();
+        var rows = await context.Samples.FromSqlRaw(sql.Text(), [.. sql.Values]).AsNoTracking().ToListAsync(cancel);
         bool isMore = rows.Count > query.Limit;
         if (isMore) rows.RemoveAt(query.Limit);
         return new SamplePage([.. rows], isMore ? new SampleCursor(rows[^1].Key, query.ByWaiting ? rows[^1].Waiting : null) : null);

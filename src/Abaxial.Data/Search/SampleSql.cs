@@ -1,21 +1,24 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Abaxial.Weighing;
 
 namespace Abaxial.Data.Search;
 
 /// <summary>The question to the database. What people wrote is in values, never in the text; what has to be found by words is led by the words, whose order is the list's own.</summary>
-/// <param name="expression">What the words are asked for; empty where all samples are walked.</param>
-internal sealed class SampleSql(string expression)
+/// <param name="isPostgres">For PostgreSQL; otherwise for SQLite.</param>
+/// <param name="terms">What the words are asked for. Without any, and where all open samples are asked for by the cost of waiting, for which there is an index, the rows are walked.</param>
+/// <param name="query">The question.</param>
+internal sealed class SampleSql(bool isPostgres, ImmutableArray<SearchTerm> terms, SampleQuery query)
 {
     private readonly List<string> conditions = [];
 
     /// <summary>What stands at {0}, {1} and so on in the text.</summary>
     public List<object> Values { get; } = [];
 
-    private bool IsByWords => expression.Length > 0;
+    private bool IsByWords { get; } = terms.Length > (query.ByWaiting ? 1 : 0);
 
     /// <summary>Takes the columns that narrow: they decide, whatever the words let through.</summary>
-    public void Narrow(SampleQuery query)
+    public void Narrow()
     {
         if (query.ByWaiting || query.Open is true) conditions.Add("s.\"IsOpen\" = TRUE");
         else if (query.Open is false) conditions.Add("s.\"IsOpen\" = FALSE");
@@ -29,13 +32,13 @@ internal sealed class SampleSql(string expression)
     }
 
     /// <summary>The whole text; asks for one sample more than the page has, to see whether there is a next page.</summary>
-    public string Text(SampleQuery query)
+    public string Text()
     {
-        string key = IsByWords ? "sample_words.rowid" : "s.\"Key\"";
-        if (IsByWords) conditions.Insert(0, $"sample_words MATCH {Value(expression)}");
+        string key = !IsByWords ? "s.\"Key\"" : isPostgres ? "w.\"Key\"" : "sample_words.rowid";
+        if (IsByWords) conditions.Insert(0, isPostgres ? $"w.\"Words\" @@ {Value(SearchTerm.ToPostgres(terms))}::tsquery" : $"sample_words MATCH {Value(SearchTerm.ToSqlite(terms))}");
         if (query.After is { } after) conditions.Add(after.Waiting is { } cost ? $"(s.\"Waiting\", s.\"Key\") < ({Value(cost)}, {Value(after.Key)})" : $"{key} < {Value(after.Key)}");
-        string from = IsByWords ? "sample_words CROSS JOIN samples AS s" : "samples AS s";
-        if (IsByWords) conditions.Insert(0, "s.\"Key\" = sample_words.rowid");
+        string from = !IsByWords ? "samples AS s" : isPostgres ? "sample_words AS w JOIN samples AS s ON s.\"Key\" = w.\"Key\"" : "sample_words CROSS JOIN samples AS s";
+        if (IsByWords && !isPostgres) conditions.Insert(0, "s.\"Key\" = sample_words.rowid"); // a cross join, which SQLite leaves in this order
         string where = conditions.Count == 0 ? "" : $"\nWHERE {string.Join("\n  AND ", conditions)}";
         string order = query.ByWaiting ? "s.\"Waiting\" DESC, s.\"Key\" DESC" : $"{key} DESC";
         return $"SELECT s.* FROM {from}{where}\nORDER BY {order}\nLIMIT {Value(query.Limit + 1)}";

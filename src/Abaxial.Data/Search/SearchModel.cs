@@ -9,14 +9,14 @@ internal static class SearchModel
     {
         model.Entity<SampleRow>(sample =>
         {
-            sample.ToTable("samples").HasKey(row => row.Key);
+            sample.ToTable("samples").IsMadeAnew().HasKey(row => row.Key);
             sample.Property(row => row.Key).ValueGeneratedNever();
             sample.HasIndex(row => row.Sample).IsUnique();
             sample.HasIndex(row => new { row.IsOpen, row.Waiting, row.Key });
         });
         model.Entity<SampleSealRow>(seal =>
         {
-            seal.ToTable("sample_seals").HasKey(row => new { row.Sha256, row.Sample });
+            seal.ToTable("sample_seals").IsMadeAnew().HasKey(row => new { row.Sha256, row.Sample });
             seal.HasIndex(row => row.Person);
         });
         model.Entity<PersonWordRow>(word =>

@@ -18,6 +18,9 @@ public sealed record KnowledgeDocument
     public required Dictionary<string, string> PurposeBySystem { get; init; }
     public required string PurposeOtherwise { get; init; }
     public required OnlyOrganDocument OnlyOrgan { get; init; }
+
+    /// <summary>By stage, the organs that a plant has not got yet.</summary>
+    public Dictionary<string, string[]> NotYet { get => field ?? []; init; }
     public required double WeightSpread { get; init; }
     public required double NotListed { get; init; }
     public required PairsDocument Pairs { get; init; }

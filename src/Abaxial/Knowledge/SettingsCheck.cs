@@ -14,6 +14,12 @@ internal sealed class SettingsCheck(KnowledgeDocument document, IReadOnlyDiction
         foreach (string kind in new[] { "publication", "common-practice", "judgement" }) Need(document.Strengths.GetValueOrDefault(kind) >= 1, "strengths", $"'{kind}' has no strength of one case or more.");
         Need(document.WeightSpread is >= 0 and <= 3, "weight-spread", "It is not between 0 and 3.");
         Need(document.NotListed is > 0 and < 1, "not-listed", "The chance is not over 0 and under 1.");
+        foreach (var (stage, organs) in document.NotYet)
+        {
+            Need(document.Stages.Contains(stage), "not-yet", $"'{stage}' is no stage.");
+            foreach (string organ in organs) NeedState("organs-affected", organ, $"not-yet/{stage}");
+        }
+
         CheckPurposes();
         CheckPairs();
         CheckReading();

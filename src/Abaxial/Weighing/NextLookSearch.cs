@@ -75,7 +75,8 @@ internal sealed class NextLookSearch
         if (block is null) return false;
         if (block.IsAffected) return true;
         bool isElsewhere = hasOneOrgan && onlyOrgan != character.Organ;
-        return !isElsewhere && character.EmptyState >= 0; // of an organ not known to be ill, only whether it is
+        bool isNotYet = posterior.Readings.Weighed.Stage is { } stage && knowledge.Document.NotYet.GetValueOrDefault(stage)?.Contains(character.Organ) == true;
+        return !isElsewhere && !isNotYet && character.EmptyState >= 0; // of an organ not known to be ill, only whether it is
     }
 
     private bool IsMade(Character character, Way way) => posterior.Readings.Counted.Exists(

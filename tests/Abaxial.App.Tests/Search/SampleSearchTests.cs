@@ -5,11 +5,11 @@ using Abaxial.Weighing;
 
 namespace Abaxial.App.Tests.Search;
 
-public sealed class SampleSearchTests : IAsyncLifetime
+public abstract class SampleSearchTests(StoreKind kind) : IAsyncLifetime
 {
     private const string Pycnidia = """{"by":"diagnostician","character":"pycnidia","how":"hand-lens","note":"dots like pepper","observer":"d-07","state":"present"}""";
 
-    private readonly TestStore store = new();
+    private readonly TestStore store = new(kind);
     private Ledger ledger = null!;
 
     public async ValueTask InitializeAsync() => ledger = await store.OpenAsync();
@@ -90,3 +90,7 @@ public sealed class SampleSearchTests : IAsyncLifetime
 
     private Task<IReadOnlyList<SampleRow>> RowsAsync(SampleQuery query) => SearchStore.RowsAsync(ledger, query);
 }
+
+public sealed class SampleSearchTests_on_SQLite() : SampleSearchTests(StoreKind.Sqlite);
+
+public sealed class SampleSearchTests_on_PostgreSQL() : SampleSearchTests(StoreKind.Postgres);

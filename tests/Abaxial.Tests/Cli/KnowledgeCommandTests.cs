@@ -61,8 +61,10 @@ public sealed class KnowledgeCommandTests
     }
 
     [Theory]
-    [InlineData("of these: early-blight, late-blight", "knowledge", "show", "blight")]
+    [InlineData("of these: late-blight, early-blight", "knowledge", "show", "blight")]
     [InlineData("accepted: tomato, potato", "knowledge", "show", "late-blight", "--host", "maize")]
+    [InlineData("of these: septoria-leaf-spot", "knowledge", "show", "septria-leaf-spt")]
+    [InlineData("an empty name", "weigh", "")]
     [InlineData("nowhere", "knowledge", "check", "nowhere")]
     [InlineData("nowhere", "knowledge", "trial", "nowhere")]
     [InlineData("nowhere", "knowledge", "diff", "built-in", "nowhere", "--cases", ".")]
@@ -74,6 +76,16 @@ public sealed class KnowledgeCommandTests
         Assert.Equal(64, result.ExitCode);
         Assert.Contains(said, result.Error, StringComparison.Ordinal);
         Assert.Empty(result.Out);
+    }
+
+    [Fact]
+    public void A_file_in_the_place_of_a_knowledge_folder_is_told_as_one()
+    {
+        using var cli = new CliRun();
+        cli.Write("knowledge.yaml", "name: solanum");
+        var result = cli.Run("knowledge", "check", "knowledge.yaml");
+        Assert.Equal(64, result.ExitCode);
+        Assert.Contains("'knowledge.yaml' is a file; accepted: a folder of knowledge", result.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,6 +24,7 @@ public sealed class KnowledgeLintTests
     [InlineData(Septoria, "kind: fungus", "kind: mould", "'mould' is no kind of cause; accepted: bacterium")]
     [InlineData("knowledge.yaml", "causes: [pink-rot, bacterial-soft-rot]", "causes: [pink-rott, bacterial-soft-rot]", "There is no cause 'pink-rott'.")]
     [InlineData("knowledge.yaml", "context: [recent-weather,", "context: [recent-wether,", "There is no character 'recent-wether'.")]
+    [InlineData("knowledge.yaml", "not-yet: {seedling: [flower,", "not-yet: {seedling: [flour,", "'flour' is no state of organs-affected.")]
     [InlineData("characters.yaml", "when: {tuber-flesh:", "when: {tuber-flash:", "There is no character 'tuber-flash'.")]
     [InlineData("characters.yaml", "organ: leaf, sign: true", "organ: leaves, sign: true", "'leaves' is no organ.")]
     public void A_wrong_word_or_number(string file, string old, string now, string found)

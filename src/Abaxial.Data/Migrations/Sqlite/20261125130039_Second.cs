@@ -105,7 +105,7 @@ namespace Abaxial.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.Sql("DROP TABLE sample_words;");
+            migrationBuilder.Sql(Search.WordIndex.Drop);
 
             migrationBuilder.DropTable(
                 name: "person_words");

@@ -52,7 +52,9 @@ internal sealed class NaiveNextLooks
         if (character.When.Any(need => !naive.Counted.Any(look => look.Character.Id == need.Key && look.States.Intersect(need.Value).Any()))) return false;
         if (character.Organ is not { } organ) return true;
         if (!tables.States(tables.Characters["organs-affected"]).Contains(organ)) return false;
-        return model.IsAffected(organ) || (character.Empty is not null && (model.OnlyOrgan is null || model.OnlyOrgan == organ));
+        if (model.IsAffected(organ)) return true;
+        bool isNotYet = tables.Document.NotYet.Any(stage => stage.Key == naive.Weighed.Stage && stage.Value.Contains(organ));
+        return character.Empty is not null && !isNotYet && (model.OnlyOrgan is null || model.OnlyOrgan == organ);
     }
 
     private bool IsMade(CharacterDocument character, string how) =>
