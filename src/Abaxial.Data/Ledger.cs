@@ -190,13 +190,24 @@ public sealed class Ledger : IDisposable
         }
     }
 
+    /// <summary>Lets the samples of a person be found by a name. It is kept in no row and no entry, and goes when the person is erased.</summary>
+    public Task NamePersonAsync(string person, string name, CancellationToken cancel = default) => WriteContextAsync(
+        async context =>
+        {
+            await PersonWords.WriteAsync(context, person, name, cancel);
+            return true;
+        }, _ => true, cancel);
+
     /// <summary>Writes the rows that were made with other knowledge than <see cref="OpenAsync(StorePlace, TimeProvider, SampleReader, CancellationToken)"/> was given; others may write meanwhile.</summary>
     /// <returns>How many there were.</returns>
     public Task<long> RefreshAsync(IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.StaleAsync(this, progress, cancel);
 
     /// <summary>Writes the row of every sample anew; others may write meanwhile.</summary>
+    /// <param name="batch">Samples of one transaction: the fewer, the less others wait; the more, the sooner it is done.</param>
+    /// <param name="progress">Told of what is done.</param>
+    /// <param name="cancel">Stops it after a whole transaction.</param>
     /// <returns>How many samples there are.</returns>
-    public Task<long> RebuildAsync(IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.AllAsync(this, progress, cancel);
+    public Task<long> RebuildAsync(int batch = SampleRefresh.Batch, IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.AllAsync(this, batch, progress, cancel);
 
     /// <summary>The entries of a sample, in the order in which they were received.</summary>
     public async Task<ImmutableArray<Entry>> EntriesOfAsync(EntryId sample, CancellationToken cancel = default)

@@ -23,7 +23,7 @@ internal static class LedgerOpening
         if (await HasRowsAsync(context, cancel)) return;
         store.HasSampleRows = false; // until they are made, also where a copy of another store says otherwise
         await context.SaveChangesAsync(cancel);
-        await SampleRefresh.AllAsync(ledger, null, cancel);
+        await SampleRefresh.AllAsync(ledger, SampleRefresh.ManyAtOnce, null, cancel);
         store.HasSampleRows = true;
         await context.SaveChangesAsync(cancel);
     }

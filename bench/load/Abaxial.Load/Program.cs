@@ -1,15 +1,17 @@
 using Abaxial.Load;
+using Abaxial.Load.Filling;
 
 return args switch
 {
     ["storm", var folder] => await WriteStorm.RunAsync(folder),
     ["verify", var folder, var acknowledged] => await StormVerdict.RunAsync(folder, acknowledged),
     ["everything", var folder] => await OneOfEverything.RunAsync(folder),
+    ["fill", .. var words] when FillPlan.Read(words) is { } plan => await StoreFill.RunAsync(plan),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER");
+    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | fill FOLDER [--samples N] [--entries N] [--seed N] [--postgres CONNECTION]");
     return 64;
 }

@@ -5,7 +5,11 @@ namespace Abaxial.Data.Search;
 /// <summary>Folds rows anew, a few samples in one transaction, so that nobody who writes waits for long.</summary>
 internal static class SampleRefresh
 {
-    private const int Batch = 16;
+    /// <summary>Samples of one transaction while others may write.</summary>
+    public const int Batch = 16;
+
+    /// <summary>Samples of one transaction where a store is opened and nobody waits yet.</summary>
+    public const int ManyAtOnce = 256;
 
     /// <summary>Writes the rows that were made with other knowledge.</summary>
     /// <returns>How many there were.</returns>
@@ -19,7 +23,8 @@ internal static class SampleRefresh
         {
             int count = await ledger.WriteContextAsync(NextAsync, count => count > 0, cancel);
             if (count == 0) break; // others wrote them meanwhile
-            progress?.Report(new StoreProgress("samples", done += count, total));
+            done += count;
+            progress?.Report(new StoreProgress("samples", done, total));
         }
 
         return done;
@@ -35,19 +40,24 @@ internal static class SampleRefresh
 
     /// <summary>Writes the row of every sample, whatever stands there, and takes away rows of samples that no entry knows.</summary>
     /// <returns>How many samples there are.</returns>
-    public static async Task<long> AllAsync(Ledger ledger, IProgress<StoreProgress>? progress, CancellationToken cancel)
+    public static async Task<long> AllAsync(Ledger ledger, int batch, IProgress<StoreProgress>? progress, CancellationToken cancel)
     {
         long total;
         await using (var context = ledger.Ask()) total = await context.Entries.Select(row => row.Sample).Distinct().LongCountAsync(cancel);
         long done = 0;
         string last = "";
-        while (await ledger.WriteContextAsync(NextAsync, count => count > 0, cancel) is > 0 and var count) progress?.Report(new StoreProgress("samples", done += count, Math.Max(done, total)));
+        while (await ledger.WriteContextAsync(NextAsync, count => count > 0, cancel) is > 0 and var count)
+        {
+            done += count;
+            progress?.Report(new StoreProgress("samples", done, Math.Max(done, total)));
+        }
+
         await ledger.WriteContextAsync(StrangersAsync, _ => true, cancel);
         return done;
 
         async Task<int> NextAsync(LedgerContext context)
         {
-            var next = await context.Entries.Where(row => row.Sample.CompareTo(last) > 0).Select(row => row.Sample).Distinct().Order().Take(Batch).ToListAsync(cancel);
+            var next = await context.Entries.Where(row => row.Sample.CompareTo(last) > 0).Select(row => row.Sample).Distinct().Order().Take(batch).ToListAsync(cancel);
             await new SampleRows(context, ledger.Reader).WriteAsync(next, cancel);
             if (next.Count > 0) last = next[^1];
             return next.Count;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using Abaxial.Samples;
 using Abaxial.Weighing;
 using Microsoft.EntityFrameworkCore;
@@ -21,6 +22,7 @@ public static class SampleSearch
         if (query.Scope is { Areas.Length: > 50 } scope) throw new ArgumentException($"{scope.Areas.Length} areas; accepted: at most 50.", nameof(query));
         if (query.After is { } after && after.Waiting is null == query.ByWaiting) throw new ArgumentException("The cursor is of a list in another order.", nameof(query));
         if (query.ByWaiting && query.Open is false) return new SamplePage([], null); // nobody waits for a closed one
+        if (Values(query).Any(value => !CanBeStored(value))) return new SamplePage([], null);
         var terms = await TermsOfAsync(context, query, cancel);
         if (terms is null) return new SamplePage([], null);
 
@@ -31,6 +33,11 @@ public static class SampleSearch
         if (isMore) rows.RemoveAt(query.Limit);
         return new SamplePage([.. rows], isMore ? new SampleCursor(rows[^1].Key, query.ByWaiting ? rows[^1].Waiting : null) : null);
     }
+
+    private static IEnumerable<string> Values(SampleQuery query) => new[] { query.With, query.Host, query.Submitter, query.Scope?.Person }.OfType<string>().Concat(query.Scope?.Areas ?? []);
+
+    /// <summary>Whether a text can be in a database at all: PostgreSQL takes no zero, and none takes half of a surrogate pair.</summary>
+    private static bool CanBeStored(string value) => !value.Contains('\0', StringComparison.Ordinal) && !value.EnumerateRunes().Contains(Rune.ReplacementChar);
 
     /// <summary>What has to be there; null where there is text and nothing in it can be found.</summary>
     private static async Task<ImmutableArray<SearchTerm>?> TermsOfAsync(LedgerContext context, SampleQuery query, CancellationToken cancel)
