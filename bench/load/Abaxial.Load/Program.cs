@@ -1,5 +1,6 @@
 using Abaxial.Load;
 using Abaxial.Load.Filling;
+using Abaxial.Load.Measuring;
 
 return args switch
 {
@@ -7,11 +8,13 @@ return args switch
     ["verify", var folder, var acknowledged] => await StormVerdict.RunAsync(folder, acknowledged),
     ["everything", var folder] => await OneOfEverything.RunAsync(folder),
     ["fill", .. var words] when FillPlan.Read(words) is { } plan => await StoreFill.RunAsync(plan),
+    ["measure", var folder] => await StoreMeasure.RunAsync(folder, null, 300),
+    ["measure", var folder, "--postgres", var connection] => await StoreMeasure.RunAsync(folder, connection, 300),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | fill FOLDER [--samples N] [--entries N] [--seed N] [--postgres CONNECTION]");
+    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | fill FOLDER [--samples N] [--entries N] [--seed N] [--postgres CONNECTION] | measure FOLDER [--postgres CONNECTION]");
     return 64;
 }
