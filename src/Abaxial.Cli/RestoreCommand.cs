@@ -20,16 +20,7 @@ internal static class RestoreCommand
     {
         if (!File.Exists(terminal.PathOf(file))) throw new UsageException($"there is no file '{file}'.");
         CheckReport report;
-        try
-        {
-            using var progress = new StoreProgressLine(terminal);
-            report = Restore.ReadAsync(terminal.PathOf(file), terminal.PathOf(store), TimeProvider.System, progress).GetAwaiter().GetResult();
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or InvalidDataException)
-        {
-            throw new UsageException(problem.Message);
-        }
-
+        using (var progress = new StoreProgressLine(terminal)) report = StoreFolder.InWords(() => Restore.ReadAsync(terminal.PathOf(file), StoreFolder.PlaceOf(terminal, store), TimeProvider.System, progress));
         using var output = terminal.Writer();
         return LedgerCheckCommand.Write(new Page(output, terminal), report);
     }

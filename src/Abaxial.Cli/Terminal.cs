@@ -1,5 +1,6 @@
 using System.IO.Pipes;
 using System.Text;
+using Abaxial.Data;
 using Microsoft.Win32.SafeHandles;
 
 namespace Abaxial.Cli;
@@ -30,6 +31,9 @@ internal sealed record Terminal
     /// <summary>Columns.</summary>
     public int Width { get; init; } = 80;
 
+    /// <summary>How the PostgreSQL database of the store is reached; null where stores are on SQLite in their folder.</summary>
+    public string? Database { get; init; }
+
     /// <summary>The folder that relative paths start from.</summary>
     public string Folder { get; init; } = Environment.CurrentDirectory;
 
@@ -45,6 +49,7 @@ internal sealed record Terminal
             Colour = watched && WantsColour(Environment.GetEnvironmentVariable),
             Ascii = NamesOtherCharset(Environment.GetEnvironmentVariable),
             Width = watched ? WindowWidth() : 80,
+            Database = Environment.GetEnvironmentVariable(StorePlace.Variable),
         };
     }
 

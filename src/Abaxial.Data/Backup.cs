@@ -70,7 +70,7 @@ public static class Backup
             for (int i = 0; i < photographs.Count; i++)
             {
                 var row = photographs[i];
-                if (await LedgerCheck.FaultOfPhotographAsync(ledger.Photographs, row, cancel) is { } fault)
+                if (await LedgerCheck.FaultOfAsync(ledger.Photographs, row.Sha256, row.Bytes, cancel) is { } fault)
                 {
                     faults.Add(new StoreFault($"photograph {row.Sha256}", fault));
                     continue;

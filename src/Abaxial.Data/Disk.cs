@@ -9,7 +9,22 @@ internal static partial class Disk
     private const int QuotaSpent = 122;     // EDQUOT on Linux
     private const int WindowsFull = unchecked((int)0x80070070);
 
+    private const long LittleRoom = 256 << 10;
+
     public static bool IsFull(IOException fault) => fault.HResult is NoSpace or QuotaSpent or WindowsFull;
+
+    /// <summary>Whether there is so little room where a folder lies that a write may have failed for it.</summary>
+    public static bool HasNoRoom(string folder)
+    {
+        try
+        {
+            return new DriveInfo(folder).AvailableFreeSpace < LittleRoom;
+        }
+        catch (Exception unknown) when (unknown is IOException or ArgumentException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
 
     /// <summary>The exception of a full disk that somebody else met.</summary>
     public static IOException Full(string words, Exception cause) => new(words, cause) { HResult = NoSpace };

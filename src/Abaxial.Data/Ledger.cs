@@ -13,7 +13,6 @@ namespace Abaxial.Data;
 public sealed class Ledger : IDisposable
 {
     private readonly TimeProvider clock;
-    private readonly WriteQueue writers;
 
     private Ledger(StorePlace place, ILedgerDatabase database, TimeProvider clock, SampleReader reader)
     {
@@ -21,7 +20,7 @@ public sealed class Ledger : IDisposable
         Database = database;
         Reader = reader;
         this.clock = clock;
-        writers = new WriteQueue(database);
+        Writers = new WriteQueue(database);
         Photographs = new PhotographFolder(Path.Combine(place.Folder, "photographs"));
     }
 
@@ -35,6 +34,8 @@ public sealed class Ledger : IDisposable
     internal SampleReader Reader { get; }
 
     internal ILedgerDatabase Database { get; }
+
+    internal WriteQueue Writers { get; }
 
     /// <summary>Whether a folder holds a ledger on SQLite.</summary>
     public static bool IsIn(string folder) => File.Exists(Path.Combine(folder, SqliteDatabase.Name));
@@ -217,6 +218,9 @@ public sealed class Ledger : IDisposable
         return [.. (await context.Entries.AsNoTracking().Where(row => row.Sample == id).OrderBy(row => row.Row).Select(row => row.Text).ToListAsync(cancel)).Select(LedgerWriting.Parsed)];
     }
 
+    /// <summary>What an exception met while asking says about the database, in words for people: that it is away, full or damaged; null where it says nothing about it.</summary>
+    public string? TroubleIn(Exception fault) => Database.TroubleIn(fault)?.Words;
+
     /// <summary>Closes what is open, so that the folder can be moved or taken away.</summary>
     public void Dispose() => Database.Dispose();
 
@@ -244,5 +248,5 @@ public sealed class Ledger : IDisposable
         }, isKept, cancel);
 
     /// <summary>Runs something as the only writer; where it is not to be kept nothing is written.</summary>
-    internal Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) => writers.RunAsync(write, isKept, cancel);
+    internal Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) => Writers.RunAsync(write, isKept, cancel);
 }

@@ -115,7 +115,7 @@ public sealed class LedgerCheck
         string? fault = Entry.HashOf(row.Text) != row.Hash ? "Its content is not what its hash was taken over."
             : reading.IsRefused ? "It cannot be read."
             : row.Id != reading.Entry.Id.ToString() || row.Sample != reading.Entry.Sample.ToString() || row.Device != reading.Entry.Device || row.Place != reading.Entry.Place || row.Kind != reading.Entry.Kind ? "It is not stored under what it says itself."
-            : EntryChain.Misfit(reading.Entry, place, hash);
+            : EntryChain.Misfit(reading.Entry, place, hash) ?? (row.Receipt != Receipt.Of(row) ? "Its row or the moment at which it was received is not what was noted." : null);
         if (fault is not null) Note(name, fault);
         facts.Add(row.Id, row.Sample, reading.Entry);
     }
@@ -124,12 +124,12 @@ public sealed class LedgerCheck
     {
         var erased = (await context.Erasures.Select(row => row.Person).ToListAsync(cancel)).ToHashSet(StringComparer.Ordinal);
         foreach (string person in facts.Erased.Except(erased)) Note($"person {person}", "An entry says that the person was erased, and the store does not know it.");
-        foreach (string person in erased.Except(facts.Erased)) Note($"person {person}", "The store says that the person was erased, and no entry does.");
+        foreach (string person in erased.Except(facts.Erased).Intersect(facts.Seals.Select(pair => pair.Seal.Person))) Note($"person {person}", "The store says that the person was erased, and no entry does.");
         var here = new HashSet<string>(StringComparer.Ordinal);
         await foreach (var row in context.SealedTexts.AsNoTracking().AsAsyncEnumerable().WithCancellation(cancel))
         {
             var text = new SealedText(row.Person, row.Salt, row.Text);
-            if (text.Fault() is not null || text.Seal().Sha256 != row.Sha256) Note($"text {row.Sha256}", "It is not what was sealed.");
+            if (row.Salt.Length != SealedText.SaltLength || text.Seal().Sha256 != row.Sha256) Note($"text {row.Sha256}", "It is not what was sealed.");
             if (erased.Contains(row.Person)) Note($"text {row.Sha256}", "It is about a person who was erased.");
             here.Add(row.Sha256);
         }
@@ -144,22 +144,29 @@ public sealed class LedgerCheck
         long done = 0;
         foreach (var row in rows)
         {
-            if (await FaultOfPhotographAsync(ledger.Photographs, row, cancel) is { } fault) Note($"photograph {row.Sha256}", fault);
+            if (await FaultOfAsync(ledger.Photographs, row.Sha256, row.Bytes, cancel) is { } fault) Note($"photograph {row.Sha256}", fault);
+            else if (row.Receipt != Receipt.Of(row)) Note($"photograph {row.Sha256}", "The moment at which it was received is not what was noted.");
             progress?.Report(new StoreProgress("photographs", ++done, rows.Count));
         }
 
         var here = rows.Select(row => row.Sha256).ToHashSet(StringComparer.Ordinal);
+        foreach (string unnoted in ledger.Photographs.Names().Where(name => !here.Contains(name)).Order(StringComparer.Ordinal))
+        {
+            // A program that was killed may have left it, or it was stored since: no fault, as long as it is what its name says.
+            if (await FaultOfAsync(ledger.Photographs, unnoted, null, cancel) is { } fault) Note($"photograph {unnoted}", fault);
+        }
+
         foreach (var (photograph, entry) in facts.Photographs.Where(pair => !here.Contains(pair.Sha256))) Note($"entry {entry}", $"The photograph that it names is not here ({photograph}).");
         return rows.Count;
     }
 
-    /// <summary>What is wrong with a photograph; null where nothing is.</summary>
-    internal static async Task<string?> FaultOfPhotographAsync(PhotographFolder folder, PhotographRow row, CancellationToken cancel)
+    /// <summary>What is wrong with the bytes of a photograph; null where nothing is.</summary>
+    internal static async Task<string?> FaultOfAsync(PhotographFolder folder, string sha256, long? bytes, CancellationToken cancel)
     {
         try
         {
-            await using var file = File.OpenRead(folder.PathOf(row.Sha256));
-            bool isSame = file.Length == row.Bytes && Convert.ToHexStringLower(await SHA256.HashDataAsync(file, cancel)) == row.Sha256;
+            await using var file = File.OpenRead(folder.PathOf(sha256));
+            bool isSame = file.Length == (bytes ?? file.Length) && Convert.ToHexStringLower(await SHA256.HashDataAsync(file, cancel)) == sha256;
             return isSame ? null : "Its bytes are not what its hash was taken over.";
         }
         catch (Exception missing) when (missing is FileNotFoundException or DirectoryNotFoundException)
@@ -186,7 +193,8 @@ public sealed class LedgerCheck
 
         foreach (string sample in facts.Uncounted) Note($"sample {sample}", "It has no row in the lists: abaxial ledger refresh makes it.");
         foreach (var row in stored.Where(row => SampleNumber.TryParse(row.Number, out var number) && (number.Year, number.Running) != (row.Year, row.Running))) Note($"sample {row.Sample}", $"Its number {row.Number} is not stored under its year.");
-        if (await context.Store.CountAsync(cancel) != 1) Note("the database", "It does not say which device it writes as.");
+        var itself = await context.Store.AsNoTracking().ToListAsync(cancel);
+        if (itself is not [var only] || only.Receipt != Receipt.Of(only)) Note("the database", "It does not say which device it writes as, or that was changed.");
     }
 
     private void Note(string what, string found)

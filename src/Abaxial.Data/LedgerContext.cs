@@ -23,6 +23,8 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
 
     public DbSet<SampleRow> Samples => Set<SampleRow>();
 
+    public DbSet<SamplesMadeRow> SamplesMade => Set<SamplesMadeRow>();
+
     public DbSet<SampleSealRow> SampleSeals => Set<SampleSealRow>();
 
     public DbSet<PersonWordRow> PersonWords => Set<PersonWordRow>();

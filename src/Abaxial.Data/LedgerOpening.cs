@@ -17,20 +17,19 @@ internal static class LedgerOpening
         await context.Database.MigrateAsync(cancel);
         Disk.FlushFolder(ledger.Folder);
         Disk.FlushFolder(Path.GetDirectoryName(ledger.Folder) ?? ledger.Folder);
-        var store = await context.Store.SingleOrDefaultAsync(cancel);
-        if (store is null) context.Store.Add(store = new StoreRow { Id = 1, Device = NewDevice() });
-        await context.SaveChangesAsync(cancel);
-        if (await HasRowsAsync(context, cancel)) return;
-        store.HasSampleRows = false; // until they are made, also where a copy of another store says otherwise
-        await context.SaveChangesAsync(cancel);
+        await using (var writing = await ledger.Database.BeginWritingAsync(context, cancel))
+        {
+            var store = await context.Store.SingleOrDefaultAsync(cancel);
+            if (store is null) context.Store.Add(store = new StoreRow { Id = 1, Device = NewDevice() });
+            if (store.Receipt.Length == 0) await Receipt.FillAsync(context, store, cancel);
+            await writing.CommitAsync(cancel);
+        }
+
+        if (await context.SamplesMade.AnyAsync(cancel)) return;
         await SampleRefresh.AllAsync(ledger, SampleRefresh.ManyAtOnce, null, cancel);
-        store.HasSampleRows = true;
+        context.SamplesMade.Add(new SamplesMadeRow { Id = 1 });
         await context.SaveChangesAsync(cancel);
     }
-
-    /// <summary>Whether every sample has its row; a copy of a store comes without any.</summary>
-    private static async Task<bool> HasRowsAsync(LedgerContext context, CancellationToken cancel) =>
-        await context.Store.AnyAsync(store => store.HasSampleRows, cancel) && (await context.Samples.AnyAsync(cancel) || !await context.Entries.AnyAsync(cancel));
 
     /// <summary>An id for a store as a device.</summary>
     public static string NewDevice() => $"store-{Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(10))}";
@@ -42,6 +41,6 @@ internal static class LedgerOpening
         var known = context.Database.GetMigrations().ToList();
         var newer = applied.Except(known).ToList();
         if (newer.Count > 0) throw new InvalidDataException($"The store in {ledger.Place} was written by a newer version of this program ({newer[0]}).");
-        return applied.Count == known.Count && await HasRowsAsync(context, cancel);
+        return applied.Count == known.Count && await context.Store.AnyAsync(store => store.Receipt != "", cancel) && await context.SamplesMade.AnyAsync(cancel);
     }
 }

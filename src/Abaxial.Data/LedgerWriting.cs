@@ -14,6 +14,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
 
     private readonly HashSet<string> touched = new(StringComparer.Ordinal);
 
+    /// <summary>The row of the last entry, once it was asked for.</summary>
+    private long? lastRow;
+
     /// <summary>The samples that got entries, or lost or got texts: their rows are to be written anew.</summary>
     public IReadOnlySet<string> Touched => touched;
 
@@ -90,7 +93,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     public async Task<bool> NoteAsync(PhotographAdding adding, CancellationToken cancel)
     {
         if (await context.Photographs.FindAsync([adding.Sha256], cancel) is not null) return false;
-        context.Photographs.Add(new PhotographRow { Sha256 = adding.Sha256!, Bytes = adding.Bytes, Received = clock.GetUtcNow() });
+        var row = new PhotographRow { Sha256 = adding.Sha256!, Bytes = adding.Bytes, Received = Receipt.Moment(clock.GetUtcNow()) };
+        row.Receipt = Receipt.Of(row);
+        context.Photographs.Add(row);
         await context.SaveChangesAsync(cancel);
         return true;
     }
@@ -135,8 +140,10 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     {
         string text = entry.Canonical(), hash = Entry.HashOf(text);
         touched.Add(entry.Sample.ToString());
-        context.Entries.Add(new EntryRow
+        lastRow ??= await context.Entries.MaxAsync(there => (long?)there.Row, cancel) ?? 0;
+        var row = new EntryRow
         {
+            Row = (lastRow += 1).Value,
             Id = entry.Id.ToString(),
             Sample = entry.Sample.ToString(),
             Device = entry.Device,
@@ -144,8 +151,10 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
             Kind = entry.Kind,
             Text = text,
             Hash = hash,
-            Received = now,
-        });
+            Received = Receipt.Moment(now),
+        };
+        row.Receipt = Receipt.Of(row);
+        context.Entries.Add(row);
         if (await context.Chains.FindAsync([entry.Device], cancel) is not { } end) context.Chains.Add(new ChainRow { Device = entry.Device, Place = entry.Place, Hash = hash });
         else if (end.Place < entry.Place) (end.Place, end.Hash) = (entry.Place, hash);
 

@@ -45,9 +45,15 @@ public sealed class PhotographFolder
     public string PathOf(string sha256)
     {
         ArgumentNullException.ThrowIfNull(sha256);
-        if (sha256.Length != 64 || !sha256.All(char.IsAsciiHexDigitLower)) throw new ArgumentException($"'{sha256}' is no SHA-256.", nameof(sha256));
+        if (!IsName(sha256)) throw new ArgumentException($"'{sha256}' is no SHA-256.", nameof(sha256));
         return Path.Combine(folder, sha256[..2], sha256);
     }
+
+    /// <summary>What lies in the folder under a hash, whether or not the database knows it.</summary>
+    internal IEnumerable<string> Names() =>
+        Directory.EnumerateDirectories(folder, "??").SelectMany(Directory.EnumerateFiles).Select(file => Path.GetFileName(file)!).Where(IsName);
+
+    private static bool IsName(string name) => name.Length == 64 && name.All(char.IsAsciiHexDigitLower);
 
     /// <summary>Makes the folders, and takes away what programs that were killed left half written.</summary>
     internal void Prepare()

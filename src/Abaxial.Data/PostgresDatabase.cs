@@ -1,4 +1,5 @@
 using System.Data;
+using Abaxial.Data.Search;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Npgsql;
@@ -11,6 +12,9 @@ internal sealed class PostgresDatabase : ILedgerDatabase
     // Numbers of PostgreSQL's advisory locks, which hold within one database; they end with the connection that holds them.
     private const long Opening = 0x61626178_00000001;
     private const long Writing = 0x61626178_00000002;
+
+    /// <summary>The rows that are deleted when a person is erased.</summary>
+    private static readonly Type[] AboutPeople = [typeof(SealedRow), typeof(SampleRow), typeof(SampleSealRow), typeof(PersonWordRow)];
 
     private readonly NpgsqlConnectionStringBuilder reached;
     private readonly DbContextOptions<PostgresLedgerContext> options;
@@ -66,7 +70,14 @@ internal sealed class PostgresDatabase : ILedgerDatabase
     {
         await using var context = Ask();
         context.Database.SetCommandTimeout(TimeSpan.FromHours(1));
-        await context.Database.ExecuteSqlRawAsync("VACUUM sealed_texts, samples, sample_seals, sample_words, person_words", cancel);
+        foreach (var rows in AboutPeople)
+        {
+#pragma warning disable EF1002 // the name is the model's own
+            await context.Database.ExecuteSqlRawAsync($"VACUUM \"{context.Model.FindEntityType(rows)!.GetTableName()}\"", cancel);
+#pragma warning restore EF1002
+        }
+
+        await context.Database.ExecuteSqlRawAsync("VACUUM sample_words", cancel);
         return false;
     }
 

@@ -43,7 +43,7 @@ internal static class PostgresTrouble
 
     private static DatabaseTrouble? Of(PostgresException said, string server, NpgsqlConnectionStringBuilder reached) => said.SqlState switch
     {
-        PostgresErrorCodes.DiskFull => new DatabaseTrouble(TroubleKind.Full, "The disk of the database server is full: nothing was written."),
+        PostgresErrorCodes.DiskFull => new DatabaseTrouble(TroubleKind.Full, "The disk is full on the database server: nothing was written."),
         PostgresErrorCodes.InvalidCatalogName => Away($"There is no database '{reached.Database ?? reached.Username}' on the server {server}: have it made first."),
         PostgresErrorCodes.InvalidPassword or PostgresErrorCodes.InvalidAuthorizationSpecification => Away($"The database server {server} refuses the user '{reached.Username}' or the password."),
         PostgresErrorCodes.InsufficientPrivilege => Away($"The user '{reached.Username}' may not do that in the database '{reached.Database}': {said.MessageText}."),

@@ -157,7 +157,9 @@ public static class Restore
         await using var context = ledger.Ask();
         await context.Database.OpenConnectionAsync(cancel);
         await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL;", cancel);
-        (await context.Store.SingleAsync(cancel)).Device = LedgerOpening.NewDevice();
+        var store = await context.Store.SingleAsync(cancel);
+        store.Device = LedgerOpening.NewDevice();
+        store.Receipt = Receipt.Of(store);
         await context.SaveChangesAsync(cancel);
     }
 }

@@ -3,8 +3,8 @@ namespace Abaxial.Data;
 /// <summary>An entry as it is stored. The text is the truth; what stands beside it is there to be found by, and is held against it by the check.</summary>
 public sealed class EntryRow
 {
-    /// <summary>In the order in which entries were received here.</summary>
-    public long Row { get; init; }
+    /// <summary>In the order in which entries were received here, from 1 without a gap.</summary>
+    public required long Row { get; init; }
 
     public required string Id { get; init; }
 
@@ -23,8 +23,11 @@ public sealed class EntryRow
     /// <summary>SHA-256 of the text.</summary>
     public required string Hash { get; init; }
 
-    /// <summary>When it was received here; information only.</summary>
-    public required DateTimeOffset Received { get; init; }
+    /// <summary>When it was received here, in whole microseconds; information only.</summary>
+    public required DateTimeOffset Received { get; set; }
+
+    /// <summary>A hash over what is in no chain: row and moment received.</summary>
+    public string Receipt { get; set; } = "";
 }
 
 /// <summary>The end of a device's chain: shows that its last entries are all there.</summary>
@@ -78,8 +81,11 @@ public sealed class PhotographRow
 
     public required long Bytes { get; init; }
 
-    /// <summary>When it was received here; information only.</summary>
-    public required DateTimeOffset Received { get; init; }
+    /// <summary>When it was received here, in whole microseconds; information only.</summary>
+    public required DateTimeOffset Received { get; set; }
+
+    /// <summary>A hash over what is in no chain: row and moment received.</summary>
+    public string Receipt { get; set; } = "";
 }
 
 /// <summary>What the store is: one row.</summary>
@@ -90,6 +96,6 @@ public sealed class StoreRow
     /// <summary>The id of the device as which this store writes. A restored copy gets a new one: two stores must not write one chain.</summary>
     public required string Device { get; set; }
 
-    /// <summary>Every sample has its row in the lists; false where the store is of a version that knew none, until it was opened.</summary>
-    public bool HasSampleRows { get; set; }
+    /// <summary>A hash over the device; empty where the store was made before entries had receipts, until it was opened.</summary>
+    public string Receipt { get; set; } = "";
 }

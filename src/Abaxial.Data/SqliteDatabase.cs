@@ -90,6 +90,7 @@ internal sealed class SqliteDatabase(string folder) : ILedgerDatabase
                 13 => new DatabaseTrouble(TroubleKind.Full, "The disk is full: nothing was written."),
                 11 or 26 => new DatabaseTrouble(TroubleKind.Damaged, $"'{file}' cannot be read: {sqlite.Message}"),
                 5 or 6 => new DatabaseTrouble(TroubleKind.Away, $"Another program kept '{file}' locked for over a minute: nothing was written."),
+                10 when Disk.HasNoRoom(folder) => new DatabaseTrouble(TroubleKind.Full, "The disk is full: nothing was written."), // some of its files say it so
                 8 or 10 or 14 => new DatabaseTrouble(TroubleKind.Away, $"'{file}' cannot be opened, read or written: {sqlite.Message}"),
                 _ => null,
             };

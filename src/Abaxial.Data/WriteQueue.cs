@@ -8,12 +8,14 @@ namespace Abaxial.Data;
 /// </summary>
 internal sealed class WriteQueue(ILedgerDatabase database)
 {
-    private const int MostTogether = 64;
     private const string Savepoint = "one";
 
     private readonly Lock gate = new();
     private readonly Queue<Waiting> waiting = new();
     private bool isWriting;
+
+    /// <summary>Writes of one commit; measurements put another number in its place.</summary>
+    internal int MostTogether { get; set; } = 64;
 
     /// <summary>Runs something as the only writer; where it is not to be kept nothing of it is written.</summary>
     /// <exception cref="IOException">The disk is full, or the database went away.</exception>

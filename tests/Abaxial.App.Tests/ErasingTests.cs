@@ -79,7 +79,9 @@ public abstract class ErasingTests(StoreKind kind) : IAsyncLifetime
         await ledger.EraseAsync("g-11", "a-01", TestContext.Current.CancellationToken);
         int entries = (await TestStore.TextsAsync(ledger)).Count;
         Assert.Empty((await ledger.EraseAsync("g-11", "a-01", TestContext.Current.CancellationToken)).Samples);
+        Assert.Empty((await ledger.EraseAsync("g-99", "a-01", TestContext.Current.CancellationToken)).Samples);
         Assert.Equal(entries, (await TestStore.TextsAsync(ledger)).Count);
+        Assert.Empty((await TestStore.CheckAsync(ledger)).Faults);
     }
 
     /// <summary>Whether a word stands in any byte of the files in the folder, or on PostgreSQL in any row of any table.</summary>

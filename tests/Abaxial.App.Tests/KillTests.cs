@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Abaxial.App.Tests;
 
 /// <summary>A program that writes entries and photographs is killed at random points, also while it makes the store; bench/load/kill-storm does the same 200 times.</summary>
-public sealed class KillTests
+public abstract class KillTests(StoreKind kind)
 {
     private const int Kills = 20;
     private const int KillsPerStore = 5;
@@ -17,11 +17,12 @@ public sealed class KillTests
         int acknowledged = 0;
         for (int round = 0; round < Kills / KillsPerStore; round++)
         {
-            await using var store = new TestStore(StoreKind.Sqlite);
+            await using var store = new TestStore(kind);
+            var place = await store.PlaceAsync(withTables: false);
             var told = new List<string>();
             for (int kill = 0; kill < KillsPerStore; kill++)
             {
-                told.AddRange(await WriteAndKillAsync(store.Folder, kill == 0 ? 0 : random.Next(1, 60), TimeSpan.FromMilliseconds(kill == 0 ? random.Next(50, 1_000) : random.Next(30))));
+                told.AddRange(await WriteAndKillAsync(place, kill == 0 ? 0 : random.Next(1, 60), TimeSpan.FromMilliseconds(kill == 0 ? random.Next(50, 1_000) : random.Next(30))));
                 var ledger = await store.OpenAsync();
                 var here = await EverythingAsync(ledger);
                 Assert.All(told, line => Assert.Contains(line, here));
@@ -35,11 +36,13 @@ public sealed class KillTests
     }
 
     /// <summary>Kills a writer after so many writes and a moment, and gives the lines that it wrote, the last one only where it is whole.</summary>
-    private static async Task<List<string>> WriteAndKillAsync(string folder, int writes, TimeSpan andThen)
+    private static async Task<List<string>> WriteAndKillAsync(StorePlace place, int writes, TimeSpan andThen)
     {
         string program = Path.Combine(AppContext.BaseDirectory, "Abaxial.Load.dll");
         string dotnet = Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet";
-        using var writer = Process.Start(new ProcessStartInfo(dotnet, ["exec", program, "storm", folder]) { RedirectStandardOutput = true })!;
+        var start = new ProcessStartInfo(dotnet, ["exec", program, "storm", place.Folder]) { RedirectStandardOutput = true };
+        if (place.Postgres is { } connection) start.Environment[StorePlace.Variable] = connection;
+        using var writer = Process.Start(start)!;
         var told = new List<string>();
         while (told.Count < writes && await writer.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken) is { } line) told.Add(line);
         var rest = writer.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
@@ -57,3 +60,7 @@ public sealed class KillTests
         return [.. await context.Entries.Select(row => "entry " + row.Id).ToListAsync(TestContext.Current.CancellationToken), .. await context.Photographs.Select(row => "photograph " + row.Sha256).ToListAsync(TestContext.Current.CancellationToken)];
     }
 }
+
+public sealed class KillTests_on_SQLite() : KillTests(StoreKind.Sqlite);
+
+public sealed class KillTests_on_PostgreSQL() : KillTests(StoreKind.Postgres);

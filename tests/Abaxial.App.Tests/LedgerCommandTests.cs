@@ -1,14 +1,20 @@
 using System.Text;
 using Abaxial.Cli;
-using Microsoft.Data.Sqlite;
 
 namespace Abaxial.App.Tests;
 
-public sealed class LedgerCommandTests : IAsyncDisposable
+public abstract class LedgerCommandTests(StoreKind kind) : IAsyncLifetime
 {
     private static readonly string Cases = Path.Combine(AppContext.BaseDirectory, "cases");
 
-    private readonly TestStore store = new(StoreKind.Sqlite);
+    private readonly TestStore store = new(kind);
+    private readonly Dictionary<string, string?> databases = [];
+
+
+    public async ValueTask InitializeAsync()
+    {
+        foreach (string name in (string[])["store", "again"]) databases[name] = (await store.PlaceAsync(name, withTables: false)).Postgres;
+    }
 
     public ValueTask DisposeAsync() => store.DisposeAsync();
 
@@ -55,17 +61,10 @@ public sealed class LedgerCommandTests : IAsyncDisposable
     }
 
     [Fact]
-    public void A_check_that_finds_something_names_it_and_ends_with_2()
+    public async Task A_check_that_finds_something_names_it_and_ends_with_2()
     {
         Run("ledger", "import", Directory.GetFiles(Cases)[0]);
-        using (var connection = new SqliteConnection($"Data Source={Path.Combine(store.Folder, "ledger.db")};Pooling=False"))
-        {
-            connection.Open();
-            using var command = connection.CreateCommand();
-            command.CommandText = "UPDATE entries SET Text = replace(Text, 'import', 'export') WHERE Place = 3";
-            command.ExecuteNonQuery();
-        }
-
+        await TestStore.ExecuteAsync(await store.OpenAsync(), """UPDATE entries SET "Text" = replace("Text", 'import', 'export') WHERE "Place" = 3""");
         var check = Run("ledger", "check");
         Assert.Equal(2, check.Code);
         Assert.Matches(@"^entry [0-9A-Z]{26}: Its content is not what", check.Out);
@@ -111,10 +110,29 @@ public sealed class LedgerCommandTests : IAsyncDisposable
     {
         using var output = new MemoryStream();
         using var error = new StringWriter();
-        var terminal = new Terminal { In = Stream.Null, Out = output, Error = error, Folder = store.Root };
+        var terminal = new Terminal { In = Stream.Null, Out = output, Error = error, Folder = store.Root, Database = databases[args.Contains("again") && args[0] != "backup" ? "again" : "store"] };
         int code = CommandLine.Run(args, terminal, WeighCommand.Create, LedgerCommand.Create, BackupCommand.Create, RestoreCommand.Create);
         return (code, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
     }
 
     private static string[] Lines(string text) => text.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+}
+
+public sealed class LedgerCommandTests_on_SQLite() : LedgerCommandTests(StoreKind.Sqlite);
+
+public sealed class LedgerCommandTests_on_PostgreSQL() : LedgerCommandTests(StoreKind.Postgres)
+{
+    [Theory]
+    [InlineData("ledger", "list")]
+    [InlineData("ledger", "import", "-")]
+    [InlineData("backup", "monday.tar")]
+    public void A_server_that_is_away_is_said_in_words(params string[] command)
+    {
+        using var error = new StringWriter();
+        var terminal = new Terminal { In = Stream.Null, Out = Stream.Null, Error = error, Folder = Path.GetTempPath(), Database = "Host=127.0.0.1;Port=1;Username=clerk;Password=hush-hush" };
+        Assert.Equal(64, CommandLine.Run(command, terminal, LedgerCommand.Create, BackupCommand.Create));
+        Assert.StartsWith("abaxial: The database server at 127.0.0.1:1 cannot be reached", error.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("hush", error.ToString(), StringComparison.Ordinal);
+        Assert.Single(error.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries));
+    }
 }

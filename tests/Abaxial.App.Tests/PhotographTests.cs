@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Security.Cryptography;
 using Abaxial.Data;
 
@@ -69,7 +68,7 @@ public abstract class PhotographTests(StoreKind kind) : IAsyncLifetime
     public async Task A_disk_that_fills_up_in_the_middle_of_a_photograph_leaves_nothing_of_it()
     {
         string incoming = Path.Combine(store.Folder, "photographs");
-        bool isMounted = Mount("mount", "-t", "tmpfs", "-o", "size=1m", "tmpfs", incoming);
+        bool isMounted = Mounting.Run("mount", "-t", "tmpfs", "-o", "size=1m", "tmpfs", incoming);
         try
         {
             ledger.Photographs.Prepare();
@@ -82,7 +81,7 @@ public abstract class PhotographTests(StoreKind kind) : IAsyncLifetime
         }
         finally
         {
-            if (isMounted) Assert.True(Mount("umount", incoming));
+            if (isMounted) Assert.True(Mounting.Run("umount", incoming));
         }
     }
 
@@ -97,20 +96,6 @@ public abstract class PhotographTests(StoreKind kind) : IAsyncLifetime
     private List<string> Stored() => [.. Directory.EnumerateFiles(Path.Combine(store.Folder, "photographs"), "*", SearchOption.AllDirectories).Where(file => !file.Contains("incoming", StringComparison.Ordinal))];
 
     private string[] Incoming() => Directory.GetFiles(Path.Combine(store.Folder, "photographs", "incoming"));
-
-    private static bool Mount(string program, params string[] arguments)
-    {
-        try
-        {
-            using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardError = true })!;
-            process.WaitForExit();
-            return process.ExitCode == 0;
-        }
-        catch (System.ComponentModel.Win32Exception)
-        {
-            return false;
-        }
-    }
 
     private sealed class EndlessStream : OneWayStream
     {

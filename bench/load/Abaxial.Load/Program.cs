@@ -10,11 +10,12 @@ return args switch
     ["fill", .. var words] when FillPlan.Read(words) is { } plan => await StoreFill.RunAsync(plan),
     ["measure", var folder] => await StoreMeasure.RunAsync(folder, null, 300),
     ["measure", var folder, "--postgres", var connection] => await StoreMeasure.RunAsync(folder, connection, 300),
+    ["rate", var folder] => await WriteRate.RunAsync(folder),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | fill FOLDER [--samples N] [--entries N] [--seed N] [--postgres CONNECTION] | measure FOLDER [--postgres CONNECTION]");
+    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | rate FOLDER | fill FOLDER [--samples N] [--entries N] [--seed N] [--postgres CONNECTION] | measure FOLDER [--postgres CONNECTION]");
     return 64;
 }

@@ -8,7 +8,7 @@ internal static class StormVerdict
 {
     public static async Task<int> RunAsync(string folder, string acknowledged)
     {
-        using var ledger = await Ledger.OpenAsync(folder, TimeProvider.System);
+        using var ledger = await Ledger.OpenAsync(StorePlace.Of(folder, Environment.GetEnvironmentVariable(StorePlace.Variable)), TimeProvider.System);
         var lines = await File.ReadAllLinesAsync(acknowledged);
         await using var context = ledger.Ask();
         var here = (await context.Entries.Select(row => "entry " + row.Id).ToListAsync()).Concat(await context.Photographs.Select(row => "photograph " + row.Sha256).ToListAsync()).ToHashSet();

@@ -12,7 +12,7 @@ internal static class WriteStorm
 
     public static async Task<int> RunAsync(string folder)
     {
-        using var ledger = await Ledger.OpenAsync(folder, TimeProvider.System);
+        using var ledger = await Ledger.OpenAsync(StorePlace.Of(folder, Environment.GetEnvironmentVariable(StorePlace.Variable)), TimeProvider.System);
         await Task.WhenAll(Enumerable.Range(0, Writers).Select(writer => Task.Run(() => WriteAsync(ledger, writer))));
         return 0;
     }

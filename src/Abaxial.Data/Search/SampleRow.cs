@@ -67,6 +67,13 @@ public sealed class SampleRow
     public string Knowledge { get; set; } = "";
 }
 
+/// <summary>Says that every sample has its row. There is none in a store of a version that knew no rows, nor in a copy of a store, until it is opened.</summary>
+public sealed class SamplesMadeRow
+{
+    /// <summary>Always 1.</summary>
+    public required int Id { get; init; }
+}
+
 /// <summary>Which sample seals a text: finds the rows that a text about a person is in.</summary>
 public sealed class SampleSealRow
 {

@@ -14,6 +14,11 @@ internal static class SearchModel
             sample.HasIndex(row => row.Sample).IsUnique();
             sample.HasIndex(row => new { row.IsOpen, row.Waiting, row.Key });
         });
+        model.Entity<SamplesMadeRow>(made =>
+        {
+            made.ToTable("samples_made").IsMadeAnew().HasKey(row => row.Id);
+            made.Property(row => row.Id).ValueGeneratedNever();
+        });
         model.Entity<SampleSealRow>(seal =>
         {
             seal.ToTable("sample_seals").IsMadeAnew().HasKey(row => new { row.Sha256, row.Sample });

@@ -44,6 +44,21 @@ public sealed record SealedText(string Person, ReadOnlyMemory<byte> Salt, string
     {
         if (Salt.Length != SaltLength) return ($"a salt of {Salt.Length} bytes", $"{SaltLength} bytes");
         if (Text.Length is 0 or > Longest) return ($"{Text.Length} characters", $"1 to {Longest} characters");
+        if (!IsKept(Text)) return ("a zero character or half a character", "characters that every database keeps");
         return PayloadMembers.IsId(Person) ? null : ("a person with another id", PayloadMembers.IdForm);
+    }
+
+    /// <summary>PostgreSQL keeps no zero character, and no encoding keeps one half of a surrogate pair.</summary>
+    private static bool IsKept(string text)
+    {
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (text[i] == '\0') return false;
+            if (!char.IsSurrogate(text[i])) continue;
+            if (i + 1 == text.Length || !char.IsSurrogatePair(text[i], text[i + 1])) return false;
+            i++;
+        }
+
+        return true;
     }
 }

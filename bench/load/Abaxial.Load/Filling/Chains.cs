@@ -7,6 +7,7 @@ namespace Abaxial.Load.Filling;
 internal sealed class Chains(string store, Random chance)
 {
     private readonly Dictionary<string, (long Place, string Hash)> ends = new(StringComparer.Ordinal);
+    private long row;
 
     public IEnumerable<ChainRow> Ends => ends.Select(end => new ChainRow { Device = end.Key, Place = end.Value.Place, Hash = end.Value.Hash });
 
@@ -44,10 +45,16 @@ internal sealed class Chains(string store, Random chance)
             entries.Add(entry);
             if (!isApart) headsBefore = heads;
             heads = [.. heads.Except(entry.Heads).Append(id).Order()];
-            yield return (new EntryRow { Id = id.ToString(), Sample = entry.Sample.ToString(), Device = device, Place = entry.Place, Kind = entry.Kind, Text = text, Hash = hash, Received = made }, deed, payload);
+            yield return (Received(new EntryRow { Row = ++row, Id = id.ToString(), Sample = entry.Sample.ToString(), Device = device, Place = entry.Place, Kind = entry.Kind, Text = text, Hash = hash, Received = Receipt.Moment(made) }), deed, payload);
             made += TimeSpan.FromSeconds(30 + chance.Next(20_000));
             if (made > end) made = end;
         }
+    }
+
+    private static EntryRow Received(EntryRow row)
+    {
+        row.Receipt = Receipt.Of(row);
+        return row;
     }
 
     private EntryId NewId(DateTimeOffset made)

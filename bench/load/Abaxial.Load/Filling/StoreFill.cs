@@ -66,7 +66,9 @@ internal sealed class StoreFill
 
         await using var last = ledger.Ask();
         last.Chains.AddRange(chains.Ends);
-        (await last.Store.SingleAsync()).Device = device;
+        var store = await last.Store.SingleAsync();
+        store.Device = device;
+        store.Receipt = Receipt.Of(store);
         await last.SaveChangesAsync();
     }
 

@@ -71,6 +71,11 @@ namespace Abaxial.Data.Migrations.Postgres
                     b.Property<long>("Place")
                         .HasColumnType("bigint");
 
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
                     b.Property<DateTime>("Received")
                         .HasColumnType("timestamp with time zone");
 
@@ -141,6 +146,11 @@ namespace Abaxial.Data.Migrations.Postgres
 
                     b.Property<long>("Bytes")
                         .HasColumnType("bigint");
+
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
 
                     b.Property<DateTime>("Received")
                         .HasColumnType("timestamp with time zone");
@@ -324,6 +334,18 @@ namespace Abaxial.Data.Migrations.Postgres
                     b.HasAnnotation("Abaxial:MadeAnew", true);
                 });
 
+            modelBuilder.Entity("Abaxial.Data.Search.SamplesMadeRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("samples_made", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
+                });
+
             modelBuilder.Entity("Abaxial.Data.StoreRow", b =>
                 {
                     b.Property<int>("Id")
@@ -334,8 +356,10 @@ namespace Abaxial.Data.Migrations.Postgres
                         .HasColumnType("text")
                         .UseCollation("C");
 
-                    b.Property<bool>("HasSampleRows")
-                        .HasColumnType("boolean");
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
 
                     b.HasKey("Id");
 

@@ -58,6 +58,10 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.Property<long>("Place")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
 
@@ -122,6 +126,10 @@ namespace Abaxial.Data.Migrations.Sqlite
 
                     b.Property<long>("Bytes")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
@@ -258,6 +266,8 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.HasIndex("IsOpen", "Waiting", "Key");
 
                     b.ToTable("samples", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
                 });
 
             modelBuilder.Entity("Abaxial.Data.Search.SampleSealRow", b =>
@@ -277,6 +287,20 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.HasIndex("Person");
 
                     b.ToTable("sample_seals", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SamplesMadeRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("samples_made", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
                 });
 
             modelBuilder.Entity("Abaxial.Data.StoreRow", b =>
@@ -288,8 +312,9 @@ namespace Abaxial.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<bool>("HasSampleRows")
-                        .HasColumnType("INTEGER");
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.HasKey("Id");
 

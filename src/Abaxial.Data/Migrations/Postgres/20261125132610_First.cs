@@ -38,7 +38,8 @@ namespace Abaxial.Data.Migrations.Postgres
                     Kind = table.Column<string>(type: "text", nullable: false, collation: "C"),
                     Text = table.Column<string>(type: "text", nullable: false, collation: "C"),
                     Hash = table.Column<string>(type: "text", nullable: false, collation: "C"),
-                    Received = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                    Received = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Receipt = table.Column<string>(type: "text", nullable: false, collation: "C")
                 },
                 constraints: table =>
                 {
@@ -76,7 +77,8 @@ namespace Abaxial.Data.Migrations.Postgres
                 {
                     Sha256 = table.Column<string>(type: "text", nullable: false, collation: "C"),
                     Bytes = table.Column<long>(type: "bigint", nullable: false),
-                    Received = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                    Received = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Receipt = table.Column<string>(type: "text", nullable: false, collation: "C")
                 },
                 constraints: table =>
                 {
@@ -102,7 +104,8 @@ namespace Abaxial.Data.Migrations.Postgres
                 columns: table => new
                 {
                     Id = table.Column<int>(type: "integer", nullable: false),
-                    Device = table.Column<string>(type: "text", nullable: false, collation: "C")
+                    Device = table.Column<string>(type: "text", nullable: false, collation: "C"),
+                    Receipt = table.Column<string>(type: "text", nullable: false, collation: "C")
                 },
                 constraints: table =>
                 {

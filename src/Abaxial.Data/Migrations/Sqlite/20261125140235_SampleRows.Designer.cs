@@ -11,8 +11,8 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Abaxial.Data.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteLedgerContext))]
-    [Migration("20261125130039_Second")]
-    partial class Second
+    [Migration("20261125140235_SampleRows")]
+    partial class SampleRows
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -60,6 +60,10 @@ namespace Abaxial.Data.Migrations.Sqlite
 
                     b.Property<long>("Place")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
@@ -125,6 +129,10 @@ namespace Abaxial.Data.Migrations.Sqlite
 
                     b.Property<long>("Bytes")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
@@ -261,6 +269,8 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.HasIndex("IsOpen", "Waiting", "Key");
 
                     b.ToTable("samples", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
                 });
 
             modelBuilder.Entity("Abaxial.Data.Search.SampleSealRow", b =>
@@ -280,6 +290,20 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.HasIndex("Person");
 
                     b.ToTable("sample_seals", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SamplesMadeRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("samples_made", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
                 });
 
             modelBuilder.Entity("Abaxial.Data.StoreRow", b =>
@@ -291,8 +315,9 @@ namespace Abaxial.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<bool>("HasSampleRows")
-                        .HasColumnType("INTEGER");
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.HasKey("Id");
 

@@ -6,18 +6,11 @@ using Microsoft.EntityFrameworkCore.Migrations;
 namespace Abaxial.Data.Migrations.Postgres
 {
     /// <inheritdoc />
-    public partial class Second : Migration
+    public partial class SampleRows : Migration
     {
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.AddColumn<bool>(
-                name: "HasSampleRows",
-                table: "store",
-                type: "boolean",
-                nullable: false,
-                defaultValue: false);
-
             migrationBuilder.CreateTable(
                 name: "person_words",
                 columns: table => new
@@ -78,6 +71,17 @@ namespace Abaxial.Data.Migrations.Postgres
                     table.PrimaryKey("PK_samples", x => x.Key);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "samples_made",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_samples_made", x => x.Id);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "IX_person_words_Person",
                 table: "person_words",
@@ -116,9 +120,8 @@ namespace Abaxial.Data.Migrations.Postgres
             migrationBuilder.DropTable(
                 name: "samples");
 
-            migrationBuilder.DropColumn(
-                name: "HasSampleRows",
-                table: "store");
+            migrationBuilder.DropTable(
+                name: "samples_made");
         }
     }
 }
