@@ -1,4 +1,5 @@
 using Abaxial.Data.People;
+using Abaxial.Data.Search;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
@@ -23,6 +24,14 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
     public DbSet<PhotographUseRow> PhotographUses => Set<PhotographUseRow>();
 
     public DbSet<StoreRow> Store => Set<StoreRow>();
+
+    public DbSet<SampleRow> Samples => Set<SampleRow>();
+
+    public DbSet<SamplesMadeRow> SamplesMade => Set<SamplesMadeRow>();
+
+    public DbSet<SampleSealRow> SampleSeals => Set<SampleSealRow>();
+
+    public DbSet<PersonWordRow> PersonWords => Set<PersonWordRow>();
 
     public DbSet<Person> People => Set<Person>();
 
@@ -72,6 +81,7 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
             store.Property(row => row.Id).ValueGeneratedNever();
         });
         PeopleModel.Configure(modelBuilder);
+        SearchModel.Configure(modelBuilder);
     }
 
     /// <summary>Moments are stored in UTC: SQLite cannot sort them otherwise, and PostgreSQL takes them no other way.</summary>

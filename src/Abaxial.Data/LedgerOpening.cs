@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Abaxial.Data.Search;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Data;
@@ -17,11 +18,18 @@ internal static class LedgerOpening
         await PhotographUse.FillAsync(context, cancel);
         Disk.FlushFolder(ledger.Folder);
         Disk.FlushFolder(Path.GetDirectoryName(ledger.Folder) ?? ledger.Folder);
-        await using var writing = await ledger.Database.BeginWritingAsync(context, cancel);
-        var store = await context.Store.SingleOrDefaultAsync(cancel);
-        if (store is null) context.Store.Add(store = new StoreRow { Id = 1, Device = NewDevice() });
-        if (store.Receipt.Length == 0) await Receipt.FillAsync(context, store, cancel);
-        await writing.CommitAsync(cancel);
+        await using (var writing = await ledger.Database.BeginWritingAsync(context, cancel))
+        {
+            var store = await context.Store.SingleOrDefaultAsync(cancel);
+            if (store is null) context.Store.Add(store = new StoreRow { Id = 1, Device = NewDevice() });
+            if (store.Receipt.Length == 0) await Receipt.FillAsync(context, store, cancel);
+            await writing.CommitAsync(cancel);
+        }
+
+        if (await context.SamplesMade.AnyAsync(cancel)) return;
+        await SampleRefresh.AllAsync(ledger, SampleRefresh.ManyAtOnce, null, cancel);
+        context.SamplesMade.Add(new SamplesMadeRow { Id = 1 });
+        await context.SaveChangesAsync(cancel);
     }
 
     /// <summary>An id for a store as a device.</summary>
@@ -34,6 +42,6 @@ internal static class LedgerOpening
         var known = context.Database.GetMigrations().ToList();
         var newer = applied.Except(known).ToList();
         if (newer.Count > 0) throw new InvalidDataException($"The store in {ledger.Place} was written by a newer version of this program ({newer[0]}).");
-        return applied.Count == known.Count && await context.Store.AnyAsync(store => store.Receipt != "", cancel);
+        return applied.Count == known.Count && await context.Store.AnyAsync(store => store.Receipt != "", cancel) && await context.SamplesMade.AnyAsync(cancel);
     }
 }

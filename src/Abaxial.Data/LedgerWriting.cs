@@ -12,8 +12,13 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     /// <summary>A moment so long ago was not written down as it happened.</summary>
     private static readonly TimeSpan Later = TimeSpan.FromMinutes(1);
 
+    private readonly HashSet<string> touched = new(StringComparer.Ordinal);
+
     /// <summary>The row of the last entry, once it was asked for.</summary>
     private long? lastRow;
+
+    /// <summary>The samples that got entries, or lost or got texts: their rows are to be written anew.</summary>
+    public IReadOnlySet<string> Touched => touched;
 
     /// <summary>The kinds of the entries that it wrote.</summary>
     public List<string> Written { get; } = [];
@@ -109,6 +114,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         if (await context.Erasures.AnyAsync(row => row.Person == text.Person, cancel)) return false;
         string seal = text.Seal().Sha256;
         if (await context.SealedTexts.FindAsync([seal], cancel) is not null) return true;
+        touched.UnionWith(await context.SampleSeals.Where(row => row.Sha256 == seal).Select(row => row.Sample).ToListAsync(cancel)); // whose entries were here first
         context.SealedTexts.Add(new SealedRow { Sha256 = seal, Person = text.Person, Salt = text.Salt.ToArray(), Text = text.Text });
         await context.SaveChangesAsync(cancel);
         return true;
@@ -124,6 +130,8 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
             await context.SaveChangesAsync(cancel);
         }
 
+        touched.UnionWith(await context.SampleSeals.Where(row => row.Person == person).Select(row => row.Sample).Distinct().ToListAsync(cancel));
+        await context.PersonWords.Where(row => row.Person == person).ExecuteDeleteAsync(cancel);
         return await context.SealedTexts.Where(row => row.Person == person).ExecuteDeleteAsync(cancel);
     }
 
@@ -140,6 +148,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     {
         string text = entry.Canonical(), hash = Entry.HashOf(text);
         Written.Add(entry.Kind);
+        touched.Add(entry.Sample.ToString());
         lastRow ??= await context.Entries.MaxAsync(there => (long?)there.Row, cancel) ?? 0;
         var row = new EntryRow
         {

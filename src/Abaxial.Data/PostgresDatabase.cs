@@ -1,4 +1,5 @@
 using System.Data;
+using Abaxial.Data.Search;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Npgsql;
@@ -13,7 +14,7 @@ internal sealed class PostgresDatabase : ILedgerDatabase
     private const long Writing = 0x61626178_00000002;
 
     /// <summary>The rows that are deleted when a person is erased.</summary>
-    private static readonly Type[] AboutPeople = [typeof(SealedRow)];
+    private static readonly Type[] AboutPeople = [typeof(SealedRow), typeof(SampleRow), typeof(SampleSealRow), typeof(PersonWordRow)];
 
     private readonly NpgsqlConnectionStringBuilder reached;
     private readonly DbContextOptions<PostgresLedgerContext> options;
@@ -76,6 +77,7 @@ internal sealed class PostgresDatabase : ILedgerDatabase
 #pragma warning restore EF1002
         }
 
+        await context.Database.ExecuteSqlRawAsync("VACUUM sample_words", cancel);
         return false;
     }
 

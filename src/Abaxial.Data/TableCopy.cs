@@ -35,6 +35,11 @@ internal sealed class TableCopy
         var tables = Tables(from);
         foreach (var table in tables) copy.total += await copy.CountAsync(table, cancel);
         foreach (var table in tables) await copy.CopyAsync(table, cancel);
+        foreach (var table in to.Model.GetEntityTypes().Where(type => type.IsMadeAnew()))
+        {
+            await using var emptying = Command(to, $"DELETE FROM {Quoted(to, table.GetTableName()!)}"); // what says that they were made, too
+            await emptying.ExecuteNonQueryAsync(cancel);
+        }
     }
 
     /// <summary>The first table that holds something; null where all are empty.</summary>

@@ -1,5 +1,7 @@
 using Abaxial.Load;
+using Abaxial.Load.Filling;
 using Abaxial.Load.Http;
+using Abaxial.Load.Measuring;
 
 return args switch
 {
@@ -8,6 +10,9 @@ return args switch
     ["photographs", var folder, .. var files] => await PhotographBombs.RunAsync(folder, files),
     ["many-photographs", var folder, var jpeg, var count] => await PhotographBombs.RunManyAsync(folder, jpeg, int.Parse(count, System.Globalization.CultureInfo.InvariantCulture)),
     ["everything", var folder] => await OneOfEverything.RunAsync(folder),
+    ["fill", .. var words] when FillPlan.Read(words) is { } plan => await StoreFill.RunAsync(plan),
+    ["measure", var folder] => await StoreMeasure.RunAsync(folder, null, 300),
+    ["measure", var folder, "--postgres", var connection] => await StoreMeasure.RunAsync(folder, connection, 300),
     ["rate", var folder] => await WriteRate.RunAsync(folder),
     ["http", .. var words] when HttpPlan.Read(words) is { } plan => await HttpLoad.RunAsync(plan),
     _ => Usage(),
@@ -15,6 +20,11 @@ return args switch
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | rate FOLDER | photographs FOLDER FILE... | many-photographs FOLDER JPEG COUNT | http ADDRESS [--users N] [--seconds N] [--think MILLISECONDS] [--seed N]");
+    Console.Error.WriteLine("""
+        usage: storm FOLDER | verify FOLDER ACKNOWLEDGED | everything FOLDER | rate FOLDER
+               photographs FOLDER FILE... | many-photographs FOLDER JPEG COUNT
+               fill FOLDER [--samples N] [--entries N] [--seed N] [--postgres CONNECTION] | measure FOLDER [--postgres CONNECTION]
+               http ADDRESS [--users N] [--seconds N] [--think MILLISECONDS] [--seed N]
+        """);
     return 64;
 }
