@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Abaxial.Data.Search;
 using System.Data.Common;
 using Abaxial.Samples;
 using Microsoft.EntityFrameworkCore;
@@ -14,10 +15,11 @@ public sealed class Ledger : IDisposable
     private readonly TimeProvider clock;
     private readonly WriteQueue writers;
 
-    private Ledger(StorePlace place, ILedgerDatabase database, TimeProvider clock)
+    private Ledger(StorePlace place, ILedgerDatabase database, TimeProvider clock, SampleReader reader)
     {
         Place = place;
         Database = database;
+        Reader = reader;
         this.clock = clock;
         writers = new WriteQueue(database);
         Photographs = new PhotographFolder(Path.Combine(place.Folder, "photographs"));
@@ -28,6 +30,9 @@ public sealed class Ledger : IDisposable
     public string Folder => Place.Folder;
 
     public PhotographFolder Photographs { get; }
+
+    /// <summary>The knowledge that the rows of samples are made with.</summary>
+    internal SampleReader Reader { get; }
 
     internal ILedgerDatabase Database { get; }
 
@@ -58,8 +63,16 @@ public sealed class Ledger : IDisposable
     /// <summary>Opens the ledger at a place; makes a new one where there is none, and brings an older one up to date.</summary>
     /// <exception cref="InvalidDataException">It was written by a newer version of this program, is no ledger, or the connection string cannot be read.</exception>
     /// <exception cref="IOException">The folder cannot be written to, or the database cannot be reached or does not let us in.</exception>
-    public static async Task<Ledger> OpenAsync(StorePlace place, TimeProvider clock, CancellationToken cancel = default)
+    public static Task<Ledger> OpenAsync(StorePlace place, TimeProvider clock, CancellationToken cancel = default) => OpenAsync(place, clock, SampleReader.BuiltIn, cancel);
+
+    /// <inheritdoc cref="OpenAsync(StorePlace, TimeProvider, CancellationToken)"/>
+    /// <param name="place">The place.</param>
+    /// <param name="clock">Says what time it is.</param>
+    /// <param name="reader">The knowledge that samples are read and weighed with for lists and search.</param>
+    /// <param name="cancel">Stops the opening.</param>
+    public static async Task<Ledger> OpenAsync(StorePlace place, TimeProvider clock, SampleReader reader, CancellationToken cancel = default)
     {
+        ArgumentNullException.ThrowIfNull(reader);
         ArgumentNullException.ThrowIfNull(place);
         ArgumentNullException.ThrowIfNull(clock);
         place = place with { Folder = Path.GetFullPath(place.Folder) };
@@ -68,7 +81,7 @@ public sealed class Ledger : IDisposable
         try
         {
             Directory.CreateDirectory(place.Folder);
-            var ledger = new Ledger(place, database, clock);
+            var ledger = new Ledger(place, database, clock, reader);
             await LedgerOpening.RunAsync(ledger, cancel);
             ledger.Photographs.Prepare();
             return ledger;
@@ -177,6 +190,25 @@ public sealed class Ledger : IDisposable
         }
     }
 
+    /// <summary>Lets the samples of a person be found by a name. It is kept in no row and no entry, and goes when the person is erased.</summary>
+    public Task NamePersonAsync(string person, string name, CancellationToken cancel = default) => WriteContextAsync(
+        async context =>
+        {
+            await PersonWords.WriteAsync(context, person, name, cancel);
+            return true;
+        }, _ => true, cancel);
+
+    /// <summary>Writes the rows that were made with other knowledge than <see cref="OpenAsync(StorePlace, TimeProvider, SampleReader, CancellationToken)"/> was given; others may write meanwhile.</summary>
+    /// <returns>How many there were.</returns>
+    public Task<long> RefreshAsync(IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.StaleAsync(this, progress, cancel);
+
+    /// <summary>Writes the row of every sample anew; others may write meanwhile.</summary>
+    /// <param name="batch">Samples of one transaction: the fewer, the less others wait; the more, the sooner it is done.</param>
+    /// <param name="progress">Told of what is done.</param>
+    /// <param name="cancel">Stops it after a whole transaction.</param>
+    /// <returns>How many samples there are.</returns>
+    public Task<long> RebuildAsync(int batch = SampleRefresh.Batch, IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.AllAsync(this, batch, progress, cancel);
+
     /// <summary>The entries of a sample, in the order in which they were received.</summary>
     public async Task<ImmutableArray<Entry>> EntriesOfAsync(EntryId sample, CancellationToken cancel = default)
     {
@@ -205,8 +237,17 @@ public sealed class Ledger : IDisposable
     private async Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel)
     {
         LedgerWriting? writing = null;
-        var result = await writers.RunAsync(context => write(writing = new LedgerWriting(context, clock)), isKept, cancel);
+        var result = await WriteContextAsync(async context =>
+        {
+            writing = new LedgerWriting(context, clock);
+            var written = await write(writing);
+            if (isKept(written)) await new SampleRows(context, Reader).WriteAsync(writing.Touched, cancel);
+            return written;
+        }, isKept, cancel);
         if (isKept(result)) LedgerFigures.CountEntries(writing!.Written);
         return result;
     }
+
+    /// <summary>Runs something as the only writer; where it is not to be kept nothing is written.</summary>
+    internal Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) => writers.RunAsync(write, isKept, cancel);
 }

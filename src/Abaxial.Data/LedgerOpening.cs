@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Abaxial.Data.Search;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Data;
@@ -16,10 +17,20 @@ internal static class LedgerOpening
         await context.Database.MigrateAsync(cancel);
         Disk.FlushFolder(ledger.Folder);
         Disk.FlushFolder(Path.GetDirectoryName(ledger.Folder) ?? ledger.Folder);
-        if (await context.Store.AnyAsync(cancel)) return;
-        context.Store.Add(new StoreRow { Id = 1, Device = NewDevice() });
+        var store = await context.Store.SingleOrDefaultAsync(cancel);
+        if (store is null) context.Store.Add(store = new StoreRow { Id = 1, Device = NewDevice() });
+        await context.SaveChangesAsync(cancel);
+        if (await HasRowsAsync(context, cancel)) return;
+        store.HasSampleRows = false; // until they are made, also where a copy of another store says otherwise
+        await context.SaveChangesAsync(cancel);
+        await SampleRefresh.AllAsync(ledger, SampleRefresh.ManyAtOnce, null, cancel);
+        store.HasSampleRows = true;
         await context.SaveChangesAsync(cancel);
     }
+
+    /// <summary>Whether every sample has its row; a copy of a store comes without any.</summary>
+    private static async Task<bool> HasRowsAsync(LedgerContext context, CancellationToken cancel) =>
+        await context.Store.AnyAsync(store => store.HasSampleRows, cancel) && (await context.Samples.AnyAsync(cancel) || !await context.Entries.AnyAsync(cancel));
 
     /// <summary>An id for a store as a device.</summary>
     public static string NewDevice() => $"store-{Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(10))}";
@@ -31,6 +42,6 @@ internal static class LedgerOpening
         var known = context.Database.GetMigrations().ToList();
         var newer = applied.Except(known).ToList();
         if (newer.Count > 0) throw new InvalidDataException($"The store in {ledger.Place} was written by a newer version of this program ({newer[0]}).");
-        return applied.Count == known.Count && await context.Store.AnyAsync(cancel);
+        return applied.Count == known.Count && await HasRowsAsync(context, cancel);
     }
 }

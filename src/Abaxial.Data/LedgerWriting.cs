@@ -14,6 +14,10 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
 
     /// <summary>The kinds of the entries that it wrote.</summary>
     public List<string> Written { get; } = [];
+    private readonly HashSet<string> touched = new(StringComparer.Ordinal);
+
+    /// <summary>The samples that got entries, or lost or got texts: their rows are to be written anew.</summary>
+    public IReadOnlySet<string> Touched => touched;
 
     /// <summary>Writes a draft as the next entry of this store's own chain.</summary>
     public async Task<Appended> AppendAsync(EntryDraft draft, CancellationToken cancel)
@@ -99,6 +103,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         if (await context.Erasures.AnyAsync(row => row.Person == text.Person, cancel)) return false;
         string seal = text.Seal().Sha256;
         if (await context.SealedTexts.FindAsync([seal], cancel) is not null) return true;
+        touched.UnionWith(await context.SampleSeals.Where(row => row.Sha256 == seal).Select(row => row.Sample).ToListAsync(cancel)); // whose entries were here first
         context.SealedTexts.Add(new SealedRow { Sha256 = seal, Person = text.Person, Salt = text.Salt.ToArray(), Text = text.Text });
         await context.SaveChangesAsync(cancel);
         return true;
@@ -114,6 +119,8 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
             await context.SaveChangesAsync(cancel);
         }
 
+        touched.UnionWith(await context.SampleSeals.Where(row => row.Person == person).Select(row => row.Sample).Distinct().ToListAsync(cancel));
+        await context.PersonWords.Where(row => row.Person == person).ExecuteDeleteAsync(cancel);
         return await context.SealedTexts.Where(row => row.Person == person).ExecuteDeleteAsync(cancel);
     }
 
@@ -130,6 +137,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     {
         string text = entry.Canonical(), hash = Entry.HashOf(text);
         Written.Add(entry.Kind);
+        touched.Add(entry.Sample.ToString());
         context.Entries.Add(new EntryRow
         {
             Id = entry.Id.ToString(),

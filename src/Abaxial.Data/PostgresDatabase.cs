@@ -66,10 +66,7 @@ internal sealed class PostgresDatabase : ILedgerDatabase
     {
         await using var context = Ask();
         context.Database.SetCommandTimeout(TimeSpan.FromHours(1));
-        string table = context.Model.FindEntityType(typeof(SealedRow))!.GetTableName()!;
-#pragma warning disable EF1002 // the name is the model's own
-        await context.Database.ExecuteSqlRawAsync($"VACUUM \"{table}\"", cancel);
-#pragma warning restore EF1002
+        await context.Database.ExecuteSqlRawAsync("VACUUM sealed_texts, samples, sample_seals, sample_words, person_words", cancel);
         return false;
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Abaxial.Data.Search;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -41,7 +42,9 @@ internal sealed class SqliteDatabase(string folder) : ILedgerDatabase
     public async Task<string?> DamageAsync(LedgerContext context, CancellationToken cancel)
     {
         await context.Database.OpenConnectionAsync(cancel);
+        await WordIndex.ReadAnewAsync(context, cancel);
         await using var command = context.Database.GetDbConnection().CreateCommand();
+        command.Transaction = (SqliteTransaction?)context.Database.CurrentTransaction?.GetDbTransaction();
         command.CommandText = "PRAGMA integrity_check(1)";
         return await command.ExecuteScalarAsync(cancel) is not "ok" and var problem ? $"{problem}" : null;
     }

@@ -3,6 +3,7 @@ using System;
 using Abaxial.Data;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
@@ -11,9 +12,11 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace Abaxial.Data.Migrations.Postgres
 {
     [DbContext(typeof(PostgresLedgerContext))]
-    partial class PostgresLedgerContextModelSnapshot : ModelSnapshot
+    [Migration("20261125131954_Second")]
+    partial class Second
     {
-        protected override void BuildModel(ModelBuilder modelBuilder)
+        /// <inheritdoc />
+        protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
             modelBuilder
@@ -177,6 +180,153 @@ namespace Abaxial.Data.Migrations.Postgres
                     b.ToTable("sealed_texts", (string)null);
                 });
 
+            modelBuilder.Entity("Abaxial.Data.Search.PersonWordRow", b =>
+                {
+                    b.Property<string>("Word")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("Person")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.HasKey("Word", "Person");
+
+                    b.HasIndex("Person");
+
+                    b.ToTable("person_words", (string)null);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SampleRow", b =>
+                {
+                    b.Property<long>("Key")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("Area")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("Diagnosed")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<int>("Entries")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("FirstPhotograph")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("Host")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<bool>("IsOpen")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Knowledge")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<double?>("LateBlight")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Leader")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<int?>("LeaderPercent")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Looks")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Number")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<int>("Photographs")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("Promised")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Purpose")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("Sample")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<DateTime?>("SnoozedUntil")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Standing")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("Submitter")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("System")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<DateTime>("Taken")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TakenBy")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<double>("Waiting")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("With")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.HasKey("Key");
+
+                    b.HasIndex("Sample")
+                        .IsUnique();
+
+                    b.HasIndex("IsOpen", "Waiting", "Key");
+
+                    b.ToTable("samples", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SampleSealRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("Sample")
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .UseCollation("C");
+
+                    b.HasKey("Sha256", "Sample");
+
+                    b.HasIndex("Person");
+
+                    b.ToTable("sample_seals", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
+                });
+
             modelBuilder.Entity("Abaxial.Data.StoreRow", b =>
                 {
                     b.Property<int>("Id")
@@ -186,6 +336,9 @@ namespace Abaxial.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text")
                         .UseCollation("C");
+
+                    b.Property<bool>("HasSampleRows")
+                        .HasColumnType("boolean");
 
                     b.HasKey("Id");
 
