@@ -3,7 +3,6 @@ using System.Formats.Tar;
 using System.Security.Cryptography;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Data;
@@ -15,8 +14,8 @@ namespace Abaxial.Data;
 public sealed record BackupReport(long Entries, long Photographs, ImmutableArray<StoreFault> Faults);
 
 /// <summary>
-/// Copies a store into one file, a tar archive, while it is written to: the database as of one moment by SQLite's online backup, then the photographs that it knows, then a
-/// page that says what is in it. The page stands last, so that half an archive is seen to be one.
+/// Copies a store into one file, a tar archive, while it is written to: the database as of one moment, as an SQLite file whatever kind it is of, then the photographs that it
+/// knows, then a page that says what is in it. The page stands last, so that half an archive is seen to be one.
 /// </summary>
 public static class Backup
 {
@@ -26,7 +25,7 @@ public static class Backup
     internal const string Format = "abaxial-backup/1";
 
     /// <summary>Makes a backup.</summary>
-    /// <exception cref="IOException">The file exists, or cannot be written; nothing is left of it.</exception>
+    /// <exception cref="IOException">The file exists, or cannot be written, or the database went away; nothing is left of it.</exception>
     public static async Task<BackupReport> WriteAsync(Ledger ledger, string file, TimeProvider clock, IProgress<StoreProgress>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(ledger);
@@ -35,44 +34,22 @@ public static class Backup
         string part = file + ".part", copy = file + ".database";
         try
         {
-            await ledger.CutLogAsync(cancel);
-            await CopyDatabaseAsync(ledger, copy, progress, cancel);
+            File.Delete(copy);
+            await ledger.Database.CopyAsync(copy, progress, cancel);
             var report = await WriteArchiveAsync(ledger, copy, part, clock, progress, cancel);
             File.Move(part, file);
             Disk.FlushFolder(Path.GetDirectoryName(Path.GetFullPath(file))!);
             return report;
+        }
+        catch (Exception fault) when (ledger.Database.TroubleIn(fault) is { } trouble)
+        {
+            throw trouble.ToException(fault);
         }
         finally
         {
             File.Delete(part);
             File.Delete(copy);
         }
-    }
-
-    private static async Task CopyDatabaseAsync(Ledger ledger, string copy, IProgress<StoreProgress>? progress, CancellationToken cancel)
-    {
-        long total = new FileInfo(ledger.DatabaseFile).Length;
-        var copying = Task.Run(() => CopyDatabase(ledger, copy), cancel);
-        while (await Task.WhenAny(copying, Task.Delay(TimeSpan.FromMilliseconds(100), cancel)) != copying)
-        {
-            progress?.Report(new StoreProgress("database", File.Exists(copy) ? new FileInfo(copy).Length : 0, total));
-        }
-
-        await copying;
-    }
-
-    /// <summary>All pages in one step: between steps a writer would make the backup begin anew.</summary>
-    private static void CopyDatabase(Ledger ledger, string copy)
-    {
-        File.Delete(copy);
-        using var source = ledger.Ask();
-        source.Database.OpenConnection();
-        using var target = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = copy, Pooling = false }.ToString());
-        target.Open();
-        ((SqliteConnection)source.Database.GetDbConnection()).BackupDatabase(target);
-        using var command = target.CreateCommand();
-        command.CommandText = "PRAGMA journal_mode = DELETE"; // one file, without a log beside it
-        command.ExecuteNonQuery();
     }
 
     private static async Task<BackupReport> WriteArchiveAsync(Ledger ledger, string copy, string part, TimeProvider clock, IProgress<StoreProgress>? progress, CancellationToken cancel)

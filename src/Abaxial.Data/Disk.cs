@@ -11,6 +11,9 @@ internal static partial class Disk
 
     public static bool IsFull(IOException fault) => fault.HResult is NoSpace or QuotaSpent or WindowsFull;
 
+    /// <summary>The exception of a full disk that somebody else met.</summary>
+    public static IOException Full(string words, Exception cause) => new(words, cause) { HResult = NoSpace };
+
     /// <summary>Brings the names in a folder to the disk. A file that was renamed is found under its new name after a power cut only once that was done; Windows does it by itself.</summary>
     /// <exception cref="IOException">The disk does not do it.</exception>
     public static void FlushFolder(string folder)

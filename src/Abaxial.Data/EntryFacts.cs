@@ -7,11 +7,15 @@ internal sealed class EntryFacts
 {
     private readonly Dictionary<EntryId, EntryId> sampleOf = [];
     private readonly HashSet<EntryId> samples = [];
+    private readonly Dictionary<string, int> counts = new(StringComparer.Ordinal);
     private readonly List<(EntryId Head, EntryId Sample, EntryId Entry)> unseen = [];
 
     public long Count { get; private set; }
 
     public long Samples => samples.Count;
+
+    /// <summary>The samples, as they are stored, whose count nobody has taken.</summary>
+    public IEnumerable<string> Uncounted => counts.Keys;
 
     public List<(Seal Seal, string Entry)> Seals { get; } = [];
 
@@ -21,10 +25,11 @@ internal sealed class EntryFacts
 
     public HashSet<string> Erased { get; } = new(StringComparer.Ordinal);
 
-    /// <summary>Adds an entry; null where it could not be read.</summary>
-    public void Add(string id, Entry? entry)
+    /// <summary>Adds an entry as it is stored; null where it could not be read.</summary>
+    public void Add(string id, string sample, Entry? entry)
     {
         Count++;
+        counts[sample] = counts.GetValueOrDefault(sample) + 1;
         if (entry is null) return;
         sampleOf.TryAdd(entry.Id, entry.Sample);
         samples.Add(entry.Sample);
@@ -51,6 +56,9 @@ internal sealed class EntryFacts
                 break;
         }
     }
+
+    /// <summary>How many entries a sample has; once.</summary>
+    public int TakeCountOf(string sample) => counts.Remove(sample, out int count) ? count : 0;
 
     /// <summary>The heads that are not here, with an entry whose author had seen them.</summary>
     public IEnumerable<(EntryId Head, EntryId Entry)> Missing() =>

@@ -1,68 +1,108 @@
 using System.Collections.Immutable;
+using Abaxial.Data.Search;
+using System.Data.Common;
 using Abaxial.Samples;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Data;
 
 /// <summary>
-/// The ledger of a clinic in a folder: one SQLite file and the photographs beside it. It may be used from many threads, and from several programs at once. Whatever it says is
-/// done is on the disk.
+/// The ledger of a clinic: a database, which is an SQLite file in a folder or lies on a PostgreSQL server, and the photographs in the folder. It may be used from many threads,
+/// and from several programs at once. Whatever it says is done is on the disk.
 /// </summary>
 public sealed class Ledger : IDisposable
 {
-    private const string File = "ledger.db";
-
-    private readonly DbContextOptions<SqliteLedgerContext> options;
     private readonly TimeProvider clock;
-    private readonly SemaphoreSlim oneWriter = new(1, 1); // waits in order, which SQLite's own lock does not
+    private readonly WriteQueue writers;
 
-    private Ledger(string folder, TimeProvider clock)
+    private Ledger(StorePlace place, ILedgerDatabase database, TimeProvider clock, SampleReader reader)
     {
-        Folder = Path.GetFullPath(folder);
+        Place = place;
+        Database = database;
+        Reader = reader;
         this.clock = clock;
-        options = SqliteLedgerContext.OptionsFor(DatabaseFile, mayCreate: true);
-        Photographs = new PhotographFolder(Path.Combine(Folder, "photographs"));
+        writers = new WriteQueue(database);
+        Photographs = new PhotographFolder(Path.Combine(place.Folder, "photographs"));
     }
 
-    public string Folder { get; }
+    public StorePlace Place { get; }
+
+    public string Folder => Place.Folder;
 
     public PhotographFolder Photographs { get; }
 
-    internal string DatabaseFile => Path.Combine(Folder, File);
+    /// <summary>The knowledge that the rows of samples are made with.</summary>
+    internal SampleReader Reader { get; }
 
-    /// <summary>Whether a folder holds a ledger.</summary>
-    public static bool IsIn(string folder) => System.IO.File.Exists(Path.Combine(folder, File));
+    internal ILedgerDatabase Database { get; }
 
-    /// <summary>Opens the ledger of a folder; makes a new one where there is none, and brings an older one up to date.</summary>
-    /// <exception cref="InvalidDataException">It was written by a newer version of this program, or is no ledger.</exception>
-    /// <exception cref="IOException">The folder cannot be written to.</exception>
-    public static async Task<Ledger> OpenAsync(string folder, TimeProvider clock, CancellationToken cancel = default)
+    /// <summary>Whether a folder holds a ledger on SQLite.</summary>
+    public static bool IsIn(string folder) => File.Exists(Path.Combine(folder, SqliteDatabase.Name));
+
+    /// <summary>Whether there is a ledger at a place.</summary>
+    /// <exception cref="InvalidDataException">The connection string cannot be read.</exception>
+    /// <exception cref="IOException">The database cannot be reached, or does not let us in.</exception>
+    public static async Task<bool> IsAtAsync(StorePlace place, CancellationToken cancel = default)
     {
-        ArgumentNullException.ThrowIfNull(clock);
-        Directory.CreateDirectory(folder);
-        var ledger = new Ledger(folder, clock);
+        using var database = DatabaseAt(place);
         try
         {
-            await LedgerOpening.RunAsync(ledger, cancel);
+            return await database.IsThereAsync(cancel);
         }
-        catch (SqliteException fault)
+        catch (Exception fault) when (database.TroubleIn(fault) is { } trouble)
         {
-            throw new InvalidDataException($"'{ledger.DatabaseFile}' cannot be opened: {fault.Message}", fault);
+            throw trouble.ToException(fault);
         }
+    }
 
-        ledger.Photographs.Prepare();
-        return ledger;
+    /// <summary>Opens the ledger on SQLite in a folder; makes a new one where there is none, and brings an older one up to date.</summary>
+    /// <exception cref="InvalidDataException">It was written by a newer version of this program, or is no ledger.</exception>
+    /// <exception cref="IOException">The folder cannot be written to.</exception>
+    public static Task<Ledger> OpenAsync(string folder, TimeProvider clock, CancellationToken cancel = default) => OpenAsync(new StorePlace(folder), clock, cancel);
+
+    /// <summary>Opens the ledger at a place; makes a new one where there is none, and brings an older one up to date.</summary>
+    /// <exception cref="InvalidDataException">It was written by a newer version of this program, is no ledger, or the connection string cannot be read.</exception>
+    /// <exception cref="IOException">The folder cannot be written to, or the database cannot be reached or does not let us in.</exception>
+    public static Task<Ledger> OpenAsync(StorePlace place, TimeProvider clock, CancellationToken cancel = default) => OpenAsync(place, clock, SampleReader.BuiltIn, cancel);
+
+    /// <inheritdoc cref="OpenAsync(StorePlace, TimeProvider, CancellationToken)"/>
+    /// <param name="place">The place.</param>
+    /// <param name="clock">Says what time it is.</param>
+    /// <param name="reader">The knowledge that samples are read and weighed with for lists and search.</param>
+    /// <param name="cancel">Stops the opening.</param>
+    public static async Task<Ledger> OpenAsync(StorePlace place, TimeProvider clock, SampleReader reader, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(reader);
+        ArgumentNullException.ThrowIfNull(place);
+        ArgumentNullException.ThrowIfNull(clock);
+        place = place with { Folder = Path.GetFullPath(place.Folder) };
+        if (place.Postgres is not null && IsIn(place.Folder)) throw new IOException($"'{place.Folder}' holds a store on SQLite. A store on PostgreSQL keeps its photographs in a folder of its own; backup and restore bring the one into the other.");
+        var database = DatabaseAt(place);
+        try
+        {
+            Directory.CreateDirectory(place.Folder);
+            var ledger = new Ledger(place, database, clock, reader);
+            await LedgerOpening.RunAsync(ledger, cancel);
+            ledger.Photographs.Prepare();
+            return ledger;
+        }
+        catch (Exception fault)
+        {
+            database.Dispose();
+            if (database.TroubleIn(fault) is { } trouble) throw trouble.ToException(fault);
+            if (fault is DbException) throw new InvalidDataException($"{place} cannot be opened: {fault.Message}", fault);
+            throw;
+        }
     }
 
     /// <summary>A context to ask; whoever asks for it disposes of it.</summary>
-    public LedgerContext Ask() => new SqliteLedgerContext(options);
+    public LedgerContext Ask() => Database.Ask();
 
     /// <summary>Writes one entry.</summary>
     public Task<Appended> AppendAsync(EntryDraft draft, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(draft);
-        return WriteAsync(writing => writing.AppendAsync(draft, cancel), appended => !appended.IsRefused, cancel);
+        return AppendAsync(writing => writing.AppendAsync(draft, cancel), cancel);
     }
 
     /// <summary>Takes a sample in, gives it the year's next number and writes what else is known of it: all of it or nothing.</summary>
@@ -71,7 +111,7 @@ public sealed class Ledger : IDisposable
     {
         ArgumentNullException.ThrowIfNull(takenIn);
         ArgumentNullException.ThrowIfNull(more);
-        return WriteAsync(TakeIn, appended => !appended.IsRefused, cancel);
+        return AppendAsync(TakeIn, cancel);
 
         async Task<Appended> TakeIn(LedgerWriting writing)
         {
@@ -96,7 +136,7 @@ public sealed class Ledger : IDisposable
         bool erases = false;
         var refused = ImmutableArray.CreateBuilder<(int, ImmutableArray<Weighing.CaseProblem>)>();
         await WriteAsync(Merge, _ => true, cancel);
-        if (erases) await CutLogAsync(cancel);
+        if (erases) await Database.ClearDeletedAsync(cancel);
         return new Merged(added, there, refused.ToImmutable());
 
         async Task<bool> Merge(LedgerWriting writing)
@@ -119,7 +159,7 @@ public sealed class Ledger : IDisposable
     public async Task<Erased> EraseAsync(string person, string author, CancellationToken cancel = default)
     {
         var (samples, texts) = await WriteAsync(Erase, _ => true, cancel);
-        return new Erased(samples, texts, await CutLogAsync(cancel));
+        return new Erased(samples, texts, await Database.ClearDeletedAsync(cancel));
 
         async Task<(ImmutableArray<EntryId>, int)> Erase(LedgerWriting writing)
         {
@@ -139,15 +179,24 @@ public sealed class Ledger : IDisposable
     {
         var adding = await Photographs.AddAsync(bytes, cancel);
         if (adding.IsRefused) return adding;
-        await WriteContextAsync(async context =>
+        try
         {
-            if (await context.Photographs.FindAsync([adding.Sha256], cancel) is not null) return false;
-            context.Photographs.Add(new PhotographRow { Sha256 = adding.Sha256, Bytes = adding.Bytes, Received = clock.GetUtcNow() });
-            await context.SaveChangesAsync(cancel);
-            return true;
-        }, isKept => isKept, cancel);
-        return adding;
+            await WriteAsync(writing => writing.NoteAsync(adding, cancel), isNew => isNew, cancel);
+            return adding;
+        }
+        catch (IOException full) when (Disk.IsFull(full))
+        {
+            return new PhotographAdding { Refusal = "The disk is full: the photograph was not stored." };
+        }
     }
+
+    /// <summary>Writes the rows that were made with other knowledge than <see cref="OpenAsync(StorePlace, TimeProvider, SampleReader, CancellationToken)"/> was given; others may write meanwhile.</summary>
+    /// <returns>How many there were.</returns>
+    public Task<long> RefreshAsync(IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.StaleAsync(this, progress, cancel);
+
+    /// <summary>Writes the row of every sample anew; others may write meanwhile.</summary>
+    /// <returns>How many samples there are.</returns>
+    public Task<long> RebuildAsync(IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.AllAsync(this, progress, cancel);
 
     /// <summary>The entries of a sample, in the order in which they were received.</summary>
     public async Task<ImmutableArray<Entry>> EntriesOfAsync(EntryId sample, CancellationToken cancel = default)
@@ -157,50 +206,32 @@ public sealed class Ledger : IDisposable
         return [.. (await context.Entries.AsNoTracking().Where(row => row.Sample == id).OrderBy(row => row.Row).Select(row => row.Text).ToListAsync(cancel)).Select(LedgerWriting.Parsed)];
     }
 
-    /// <summary>Copies the log into the database and cuts it, so that nothing deleted is left in it.</summary>
-    /// <returns>False where a long reader kept it from being cut.</returns>
-    internal async Task<bool> CutLogAsync(CancellationToken cancel)
-    {
-        await using var context = Ask();
-        await context.Database.OpenConnectionAsync(cancel);
-        await using var command = context.Database.GetDbConnection().CreateCommand();
-        command.CommandText = "PRAGMA busy_timeout = 2000";
-        await command.ExecuteNonQueryAsync(cancel);
-        command.CommandText = "PRAGMA wal_checkpoint(TRUNCATE)"; // its first column says whether somebody was in the way
-        for (int attempt = 0; attempt < 5; attempt++)
-        {
-            if (Convert.ToInt64(await command.ExecuteScalarAsync(cancel), System.Globalization.CultureInfo.InvariantCulture) == 0) return true;
-        }
-
-        return false;
-    }
-
     /// <summary>Closes what is open, so that the folder can be moved or taken away.</summary>
-    public void Dispose()
+    public void Dispose() => Database.Dispose();
+
+    private static ILedgerDatabase DatabaseAt(StorePlace place) => place.Postgres is { } connection ? new PostgresDatabase(connection) : new SqliteDatabase(place.Folder);
+
+    private async Task<Appended> AppendAsync(Func<LedgerWriting, Task<Appended>> write, CancellationToken cancel)
     {
-        oneWriter.Dispose();
-        using var context = Ask();
-        SqliteConnection.ClearPool((SqliteConnection)context.Database.GetDbConnection());
+        try
+        {
+            return await WriteAsync(write, appended => !appended.IsRefused, cancel);
+        }
+        catch (IOException full) when (Disk.IsFull(full))
+        {
+            return Appended.Refuse("", full.Message, "an entry for which there is room on the disk");
+        }
     }
 
     private Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) =>
-        WriteContextAsync(context => write(new LedgerWriting(context, clock)), isKept, cancel);
+        WriteContextAsync(async context =>
+        {
+            var writing = new LedgerWriting(context, clock);
+            var result = await write(writing);
+            if (isKept(result)) await new SampleRows(context, Reader).WriteAsync(writing.Touched, cancel);
+            return result;
+        }, isKept, cancel);
 
     /// <summary>Runs something as the only writer; where it is not to be kept nothing is written.</summary>
-    private async Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel)
-    {
-        await oneWriter.WaitAsync(cancel);
-        try
-        {
-            await using var context = Ask();
-            await using var transaction = await context.Database.BeginTransactionAsync(cancel); // takes the write lock at once
-            var result = await write(context);
-            if (isKept(result)) await transaction.CommitAsync(cancel);
-            return result;
-        }
-        finally
-        {
-            oneWriter.Release();
-        }
-    }
+    internal Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) => writers.RunAsync(write, isKept, cancel);
 }

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
+using System.Data.Common;
 using System.Security.Cryptography;
 using System.Text;
 using Abaxial.Samples;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Data;
@@ -59,7 +59,11 @@ public sealed class LedgerCheck
         {
             return await check.RunAsync(cancel);
         }
-        catch (Exception damage) when (damage is SqliteException or FormatException or InvalidCastException or InvalidOperationException)
+        catch (Exception away) when (ledger.Database.TroubleIn(away) is { Kind: not TroubleKind.Damaged } trouble)
+        {
+            throw trouble.ToException(away);
+        }
+        catch (Exception damage) when (damage is DbException or FormatException or InvalidCastException or InvalidOperationException)
         {
             check.Note("the database", $"It is damaged: {damage.Message}");
             return check.Report(0, 0, 0);
@@ -68,16 +72,9 @@ public sealed class LedgerCheck
 
     private async Task<CheckReport> RunAsync(CancellationToken cancel)
     {
-        await context.Database.OpenConnectionAsync(cancel);
-        await using (var command = context.Database.GetDbConnection().CreateCommand())
-        {
-            command.CommandText = "PRAGMA integrity_check(1)";
-            if (await command.ExecuteScalarAsync(cancel) is not "ok" and var problem) Note("the database", $"It is damaged: {problem}");
-        }
-
         // One moment of the store, however long the walk takes; it keeps no writer waiting.
-        await using var moment = ((SqliteConnection)context.Database.GetDbConnection()).BeginTransaction(deferred: true);
-        await context.Database.UseTransactionAsync(moment, cancel);
+        await using var moment = await ledger.Database.BeginReadingAsync(context, cancel);
+        if (await ledger.Database.DamageAsync(context, cancel) is { } damage) Note("the database", $"It is damaged: {damage}");
         long devices = await WalkChainsAsync(cancel);
         foreach (var (head, entry) in facts.Missing()) Note($"entry {entry}", $"Its author had seen entry {head} of its sample, which is not here.");
         long texts = await WalkTextsAsync(cancel);
@@ -120,7 +117,7 @@ public sealed class LedgerCheck
             : row.Id != reading.Entry.Id.ToString() || row.Sample != reading.Entry.Sample.ToString() || row.Device != reading.Entry.Device || row.Place != reading.Entry.Place || row.Kind != reading.Entry.Kind ? "It is not stored under what it says itself."
             : EntryChain.Misfit(reading.Entry, place, hash);
         if (fault is not null) Note(name, fault);
-        facts.Add(row.Id, reading.Entry);
+        facts.Add(row.Id, row.Sample, reading.Entry);
     }
 
     private async Task<long> WalkTextsAsync(CancellationToken cancel)
@@ -181,6 +178,13 @@ public sealed class LedgerCheck
         var keys = stored.Select(row => (row.Number, row.Sample)).ToHashSet();
         foreach (var (number, sample) in facts.Numbers.Except(keys)) Note($"sample {sample}", $"Its number {number} is not noted.");
         foreach (var (number, sample) in keys.Except(facts.Numbers)) Note($"sample {sample}", $"The number {number} is noted for it, and no entry gave it.");
+        await foreach (var row in context.Samples.AsNoTracking().Select(row => new { row.Sample, row.Entries }).AsAsyncEnumerable().WithCancellation(cancel))
+        {
+            int entries = facts.TakeCountOf(row.Sample);
+            if (entries != row.Entries) Note($"sample {row.Sample}", $"Its row in the lists is made of {row.Entries} entries, and it has {entries}: abaxial ledger refresh makes it anew.");
+        }
+
+        foreach (string sample in facts.Uncounted) Note($"sample {sample}", "It has no row in the lists: abaxial ledger refresh makes it.");
         foreach (var row in stored.Where(row => SampleNumber.TryParse(row.Number, out var number) && (number.Year, number.Running) != (row.Year, row.Running))) Note($"sample {row.Sample}", $"Its number {row.Number} is not stored under its year.");
         if (await context.Store.CountAsync(cancel) != 1) Note("the database", "It does not say which device it writes as.");
     }

@@ -1,3 +1,4 @@
+using Abaxial.Data.Search;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
@@ -19,6 +20,12 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
     public DbSet<PhotographRow> Photographs => Set<PhotographRow>();
 
     public DbSet<StoreRow> Store => Set<StoreRow>();
+
+    public DbSet<SampleRow> Samples => Set<SampleRow>();
+
+    public DbSet<SampleSealRow> SampleSeals => Set<SampleSealRow>();
+
+    public DbSet<PersonWordRow> PersonWords => Set<PersonWordRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
@@ -50,6 +57,7 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
             store.ToTable("store").HasKey(row => row.Id);
             store.Property(row => row.Id).ValueGeneratedNever();
         });
+        SearchModel.Configure(modelBuilder);
     }
 
     /// <summary>Moments are stored in UTC: SQLite cannot sort them otherwise, and PostgreSQL takes them no other way.</summary>

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using Abaxial.Data.Search;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Data;
@@ -10,48 +11,37 @@ internal static class LedgerOpening
     {
         await using var context = ledger.Ask();
         if (await IsUpToDateAsync(ledger, context, cancel)) return;
-        using var alone = await LockAsync(Path.Combine(ledger.Folder, "opening.lock"), cancel);
+        await using var alone = await ledger.Database.LockTablesAsync(context, cancel);
         if (await IsUpToDateAsync(ledger, context, cancel)) return;
 
-        await context.Database.OpenConnectionAsync(cancel);
-        await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL;", cancel);
-
-        // The framework notes in a table that somebody migrates; where that somebody was killed it would wait for ever. The lock of the file is ours alone.
-        await context.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS __EFMigrationsLock;", cancel);
         await context.Database.MigrateAsync(cancel);
         Disk.FlushFolder(ledger.Folder);
         Disk.FlushFolder(Path.GetDirectoryName(ledger.Folder) ?? ledger.Folder);
-        if (await context.Store.AnyAsync(cancel)) return;
-        context.Store.Add(new StoreRow { Id = 1, Device = NewDevice() });
+        var store = await context.Store.SingleOrDefaultAsync(cancel);
+        if (store is null) context.Store.Add(store = new StoreRow { Id = 1, Device = NewDevice() });
+        await context.SaveChangesAsync(cancel);
+        if (await HasRowsAsync(context, cancel)) return;
+        store.HasSampleRows = false; // until they are made, also where a copy of another store says otherwise
+        await context.SaveChangesAsync(cancel);
+        await SampleRefresh.AllAsync(ledger, null, cancel);
+        store.HasSampleRows = true;
         await context.SaveChangesAsync(cancel);
     }
+
+    /// <summary>Whether every sample has its row; a copy of a store comes without any.</summary>
+    private static async Task<bool> HasRowsAsync(LedgerContext context, CancellationToken cancel) =>
+        await context.Store.AnyAsync(store => store.HasSampleRows, cancel) && (await context.Samples.AnyAsync(cancel) || !await context.Entries.AnyAsync(cancel));
 
     /// <summary>An id for a store as a device.</summary>
     public static string NewDevice() => $"store-{Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(10))}";
 
     private static async Task<bool> IsUpToDateAsync(Ledger ledger, LedgerContext context, CancellationToken cancel)
     {
-        if (!Ledger.IsIn(ledger.Folder)) return false;
+        if (!await ledger.Database.IsThereAsync(cancel)) return false;
         var applied = (await context.Database.GetAppliedMigrationsAsync(cancel)).ToList();
         var known = context.Database.GetMigrations().ToList();
         var newer = applied.Except(known).ToList();
-        if (newer.Count > 0) throw new InvalidDataException($"The store in '{ledger.Folder}' was written by a newer version of this program ({newer[0]}).");
-        return applied.Count == known.Count && await context.Store.AnyAsync(cancel);
-    }
-
-    /// <summary>A lock that ends with the program, however it ends.</summary>
-    private static async Task<FileStream> LockAsync(string file, CancellationToken cancel)
-    {
-        while (true)
-        {
-            try
-            {
-                return new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            }
-            catch (IOException) when (System.IO.File.Exists(file))
-            {
-                await Task.Delay(TimeSpan.FromMilliseconds(50), cancel); // another program is opening the store
-            }
-        }
+        if (newer.Count > 0) throw new InvalidDataException($"The store in {ledger.Place} was written by a newer version of this program ({newer[0]}).");
+        return applied.Count == known.Count && await HasRowsAsync(context, cancel);
     }
 }

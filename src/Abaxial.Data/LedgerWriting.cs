@@ -12,6 +12,11 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     /// <summary>A moment so long ago was not written down as it happened.</summary>
     private static readonly TimeSpan Later = TimeSpan.FromMinutes(1);
 
+    private readonly HashSet<string> touched = new(StringComparer.Ordinal);
+
+    /// <summary>The samples that got entries, or lost or got texts: their rows are to be written anew.</summary>
+    public IReadOnlySet<string> Touched => touched;
+
     /// <summary>Writes a draft as the next entry of this store's own chain.</summary>
     public async Task<Appended> AppendAsync(EntryDraft draft, CancellationToken cancel)
     {
@@ -80,12 +85,23 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         return new Appended { Entry = entry };
     }
 
+    /// <summary>Notes a photograph that lies in the folder.</summary>
+    /// <returns>False where it had been noted already.</returns>
+    public async Task<bool> NoteAsync(PhotographAdding adding, CancellationToken cancel)
+    {
+        if (await context.Photographs.FindAsync([adding.Sha256], cancel) is not null) return false;
+        context.Photographs.Add(new PhotographRow { Sha256 = adding.Sha256!, Bytes = adding.Bytes, Received = clock.GetUtcNow() });
+        await context.SaveChangesAsync(cancel);
+        return true;
+    }
+
     /// <summary>Keeps a text, unless its person was erased.</summary>
     public async Task<bool> KeepAsync(SealedText text, CancellationToken cancel)
     {
         if (await context.Erasures.AnyAsync(row => row.Person == text.Person, cancel)) return false;
         string seal = text.Seal().Sha256;
         if (await context.SealedTexts.FindAsync([seal], cancel) is not null) return true;
+        touched.UnionWith(await context.SampleSeals.Where(row => row.Sha256 == seal).Select(row => row.Sample).ToListAsync(cancel)); // whose entries were here first
         context.SealedTexts.Add(new SealedRow { Sha256 = seal, Person = text.Person, Salt = text.Salt.ToArray(), Text = text.Text });
         await context.SaveChangesAsync(cancel);
         return true;
@@ -101,6 +117,8 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
             await context.SaveChangesAsync(cancel);
         }
 
+        touched.UnionWith(await context.SampleSeals.Where(row => row.Person == person).Select(row => row.Sample).Distinct().ToListAsync(cancel));
+        await context.PersonWords.Where(row => row.Person == person).ExecuteDeleteAsync(cancel);
         return await context.SealedTexts.Where(row => row.Person == person).ExecuteDeleteAsync(cancel);
     }
 
@@ -116,6 +134,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     private async Task AddAsync(Entry entry, Payload? payload, DateTimeOffset now, CancellationToken cancel)
     {
         string text = entry.Canonical(), hash = Entry.HashOf(text);
+        touched.Add(entry.Sample.ToString());
         context.Entries.Add(new EntryRow
         {
             Id = entry.Id.ToString(),

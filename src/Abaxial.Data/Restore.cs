@@ -1,6 +1,7 @@
 using System.Formats.Tar;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Abaxial.Data;
 
@@ -9,37 +10,100 @@ public static class Restore
 {
     private const int LongestPage = 64 << 10;
 
-    /// <summary>Reads a backup into a folder that is not there or empty, and checks the store that comes of it.</summary>
+    /// <summary>Reads a backup into a folder that is not there or empty, as a store on SQLite, and checks the store that comes of it.</summary>
+    public static Task<CheckReport> ReadAsync(string file, string folder, TimeProvider clock, IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) =>
+        ReadAsync(file, new StorePlace(folder), clock, progress, cancel);
+
+    /// <summary>Reads a backup into a folder that is not there or empty, and where the place names a PostgreSQL database into that, which must be empty too; checks the store that comes of it.</summary>
     /// <remarks>The restored store writes as a device of its own: the one that was backed up may live on, and two stores must not write one chain.</remarks>
     /// <returns>The check of the restored store, photographs by hash.</returns>
-    /// <exception cref="InvalidDataException">The file is no whole backup, or what is in it is not what was put in. Nothing is left in the folder.</exception>
-    /// <exception cref="IOException">The folder is not empty, or the disk cannot be read or written.</exception>
-    public static async Task<CheckReport> ReadAsync(string file, string folder, TimeProvider clock, IProgress<StoreProgress>? progress = null, CancellationToken cancel = default)
+    /// <exception cref="InvalidDataException">The file is no whole backup, or what is in it is not what was put in. Nothing is left in the folder, and in a database at most empty tables.</exception>
+    /// <exception cref="IOException">The folder or the database is not empty, or cannot be reached, read or written.</exception>
+    public static async Task<CheckReport> ReadAsync(string file, StorePlace place, TimeProvider clock, IProgress<StoreProgress>? progress = null, CancellationToken cancel = default)
     {
-        string target = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)), part = target + ".restoring";
-        if (File.Exists(target) || (Directory.Exists(target) && Directory.EnumerateFileSystemEntries(target).Any())) throw new IOException($"'{folder}' is not empty: a backup is restored into a new folder only.");
+        ArgumentNullException.ThrowIfNull(place);
+        string target = Path.TrimEndingDirectorySeparator(Path.GetFullPath(place.Folder)), part = target + ".restoring";
+        if (File.Exists(target) || (Directory.Exists(target) && Directory.EnumerateFileSystemEntries(target).Any())) throw new IOException($"'{place.Folder}' is not empty: a backup is restored into a new folder only.");
         if (Directory.Exists(part)) throw new IOException($"'{part}' is there from a restoring that did not end: take it away first.");
         try
         {
             Directory.CreateDirectory(part);
             await UnpackAsync(file, part, progress, cancel);
-            CheckReport report;
-            using (var ledger = await Ledger.OpenAsync(part, clock, cancel))
+            using (var unpacked = await Ledger.OpenAsync(part, clock, cancel))
             {
-                await BecomeOtherDeviceAsync(ledger, cancel);
-                report = await LedgerCheck.RunAsync(ledger, progress, cancel);
-                await ledger.CutLogAsync(cancel);
+                await BecomeOtherDeviceAsync(unpacked, cancel);
+                if (place.Postgres is null) return await CheckAndMoveAsync(unpacked, part, target, progress, cancel);
+                await MoveAsync(unpacked, place with { Folder = target }, part, clock, progress, cancel);
             }
 
-            if (Directory.Exists(target)) Directory.Delete(target);
-            Directory.Move(part, target);
-            Disk.FlushFolder(Path.GetDirectoryName(target)!);
-            return report;
+            using var ledger = await Ledger.OpenAsync(place with { Folder = target }, clock, cancel);
+            return await LedgerCheck.RunAsync(ledger, progress, cancel);
         }
         finally
         {
             if (Directory.Exists(part)) Directory.Delete(part, recursive: true);
         }
+    }
+
+    private static async Task<CheckReport> CheckAndMoveAsync(Ledger unpacked, string part, string target, IProgress<StoreProgress>? progress, CancellationToken cancel)
+    {
+        var report = await LedgerCheck.RunAsync(unpacked, progress, cancel);
+        await unpacked.Database.ClearDeletedAsync(cancel);
+        unpacked.Dispose();
+        MoveFolder(part, target);
+        return report;
+    }
+
+    /// <summary>Brings what was unpacked into a PostgreSQL database: its rows in one transaction, the photographs just before that is committed.</summary>
+    private static async Task MoveAsync(Ledger unpacked, StorePlace place, string part, TimeProvider clock, IProgress<StoreProgress>? progress, CancellationToken cancel)
+    {
+        string empty = part + ".database"; // the opening wants a folder; this one stays empty but for those that it makes
+        try
+        {
+            using var ledger = await Ledger.OpenAsync(place with { Folder = empty }, clock, cancel);
+            try
+            {
+                await using LedgerContext from = unpacked.Ask(), to = ledger.Ask();
+                await from.Database.OpenConnectionAsync(cancel);
+                await using var writing = await ledger.Database.BeginWritingAsync(to, cancel);
+                if (await TableCopy.FirstWithRowsAsync(to, cancel) is { } full) throw new IOException($"The {place} is not empty ('{full}' holds something): a backup is restored into an empty one only.");
+                await to.Store.ExecuteDeleteAsync(cancel);
+                await TableCopy.RunAsync(from, to, progress, cancel);
+                await from.Database.CloseConnectionAsync();
+                unpacked.Dispose();
+                foreach (string database in Directory.EnumerateFiles(part)) File.Delete(database);
+                MoveFolder(part, place.Folder);
+                await CommitAsync(writing, place.Folder, part, cancel);
+            }
+            catch (Exception fault) when (ledger.Database.TroubleIn(fault) is { } trouble)
+            {
+                throw trouble.ToException(fault);
+            }
+        }
+        finally
+        {
+            if (Directory.Exists(empty)) Directory.Delete(empty, recursive: true);
+        }
+    }
+
+    private static async Task CommitAsync(IDbContextTransaction writing, string folder, string part, CancellationToken cancel)
+    {
+        try
+        {
+            await writing.CommitAsync(cancel);
+        }
+        catch
+        {
+            Directory.Move(folder, part);
+            throw;
+        }
+    }
+
+    private static void MoveFolder(string part, string target)
+    {
+        if (Directory.Exists(target)) Directory.Delete(target);
+        Directory.Move(part, target);
+        Disk.FlushFolder(Path.GetDirectoryName(target)!);
     }
 
     private static async Task UnpackAsync(string file, string part, IProgress<StoreProgress>? progress, CancellationToken cancel)

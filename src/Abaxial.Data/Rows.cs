@@ -89,4 +89,7 @@ public sealed class StoreRow
 
     /// <summary>The id of the device as which this store writes. A restored copy gets a new one: two stores must not write one chain.</summary>
     public required string Device { get; set; }
+
+    /// <summary>Every sample has its row in the lists; false where the store is of a version that knew none, until it was opened.</summary>
+    public bool HasSampleRows { get; set; }
 }

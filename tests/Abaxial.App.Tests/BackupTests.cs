@@ -1,15 +1,16 @@
 using System.Security.Cryptography;
 using Abaxial.Data;
+using Abaxial.Load;
 using Abaxial.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.App.Tests;
 
-public sealed class BackupTests : IAsyncLifetime
+public abstract class BackupTests(StoreKind kind) : IAsyncLifetime
 {
     private const int Writers = 50;
 
-    private readonly TestStore store = new();
+    private readonly TestStore store = new(kind);
     private Ledger ledger = null!;
 
     public async ValueTask InitializeAsync() => ledger = await store.OpenAsync();
@@ -29,7 +30,7 @@ public sealed class BackupTests : IAsyncLifetime
         await enough.CancelAsync();
         await writing;
 
-        var check = await Restore.ReadAsync(File("busy.tar"), File("again"), TimeProvider.System, null, TestContext.Current.CancellationToken);
+        var check = await Restore.ReadAsync(File("busy.tar"), await AgainAsync(), TimeProvider.System, null, TestContext.Current.CancellationToken);
         Assert.Empty(report.Faults);
         Assert.Empty(check.Faults);
         Assert.Contains("photographs", progress.Whats);
@@ -73,7 +74,7 @@ public sealed class BackupTests : IAsyncLifetime
         foreach (byte[] damaged in new[] { whole[..(whole.Length / 2)], whole[..^4_000], Changed(whole, database + 5_000), Changed(whole, photograph), "not a backup"u8.ToArray(), [] })
         {
             await System.IO.File.WriteAllBytesAsync(File("damaged.tar"), damaged, TestContext.Current.CancellationToken);
-            var problem = await Assert.ThrowsAnyAsync<Exception>(() => Restore.ReadAsync(File("damaged.tar"), File("again"), TimeProvider.System, null, TestContext.Current.CancellationToken));
+            var problem = await Assert.ThrowsAnyAsync<Exception>(async () => await Restore.ReadAsync(File("damaged.tar"), await AgainAsync(), TimeProvider.System, null, TestContext.Current.CancellationToken));
             Assert.True(problem is InvalidDataException or IOException, problem.ToString());
             Assert.False(Directory.Exists(File("again")) || Directory.Exists(File("again.restoring")));
         }
@@ -83,9 +84,32 @@ public sealed class BackupTests : IAsyncLifetime
     public async Task A_folder_that_is_not_empty_and_a_file_that_is_there_are_not_written_over()
     {
         await Backup.WriteAsync(ledger, File("whole.tar"), TimeProvider.System, null, TestContext.Current.CancellationToken);
-        await Assert.ThrowsAsync<IOException>(() => Restore.ReadAsync(File("whole.tar"), store.Folder, TimeProvider.System, null, TestContext.Current.CancellationToken));
+        await Assert.ThrowsAsync<IOException>(() => Restore.ReadAsync(File("whole.tar"), ledger.Place, TimeProvider.System, null, TestContext.Current.CancellationToken));
         await Assert.ThrowsAsync<IOException>(() => Backup.WriteAsync(ledger, File("whole.tar"), TimeProvider.System, null, TestContext.Current.CancellationToken));
         Assert.Equal(["store", "whole.tar"], Directory.EnumerateFileSystemEntries(store.Root).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_clinic_can_move_to_the_other_kind_of_database_and_back_with_everything()
+    {
+        await OneOfEverything.FillAsync(ledger);
+        var (texts, sealedTexts) = (await TestStore.TextsAsync(ledger), await SealedTextsAsync(ledger));
+        await using var other = new TestStore(kind == StoreKind.Sqlite ? StoreKind.Postgres : StoreKind.Sqlite);
+        await Backup.WriteAsync(ledger, File("there.tar"), TimeProvider.System, null, TestContext.Current.CancellationToken);
+        Assert.Empty((await Restore.ReadAsync(File("there.tar"), await other.PlaceAsync("store", withTables: false), TimeProvider.System, null, TestContext.Current.CancellationToken)).Faults);
+        var there = await other.OpenAsync();
+        Assert.Equal(texts, await TestStore.TextsAsync(there));
+        var sample = await TestStore.TakeInAsync(there);
+        await TestStore.AppendAsync(there, sample, new HandedOver("d-02"));
+
+        var progress = new Seen();
+        await Backup.WriteAsync(there, File("back.tar"), TimeProvider.System, progress, TestContext.Current.CancellationToken);
+        Assert.Empty((await Restore.ReadAsync(File("back.tar"), await AgainAsync(), TimeProvider.System, progress, TestContext.Current.CancellationToken)).Faults);
+        var back = await store.OpenAsync("again");
+        Assert.Equal(await TestStore.TextsAsync(there), await TestStore.TextsAsync(back));
+        Assert.Equal(sealedTexts, await SealedTextsAsync(back));
+        Assert.Equal(3, (await TestStore.TextsAsync(back)).Except(texts).Count());
+        Assert.Superset(new HashSet<string>(["database", "photographs", "unpacking"]), progress.Whats);
     }
 
     [Fact]
@@ -95,7 +119,7 @@ public sealed class BackupTests : IAsyncLifetime
         await System.IO.File.WriteAllBytesAsync(ledger.Photographs.PathOf(added.Sha256!), [1, 2, 4], TestContext.Current.CancellationToken);
         var report = await Backup.WriteAsync(ledger, File("whole.tar"), TimeProvider.System, null, TestContext.Current.CancellationToken);
         Assert.Equal($"photograph {added.Sha256}", Assert.Single(report.Faults).What);
-        var check = await Restore.ReadAsync(File("whole.tar"), File("again"), TimeProvider.System, null, TestContext.Current.CancellationToken);
+        var check = await Restore.ReadAsync(File("whole.tar"), await AgainAsync(), TimeProvider.System, null, TestContext.Current.CancellationToken);
         Assert.Equal("It is not here.", Assert.Single(check.Faults).Found);
     }
 
@@ -113,10 +137,19 @@ public sealed class BackupTests : IAsyncLifetime
     private async Task BackUpAndRestoreAsync()
     {
         await Backup.WriteAsync(ledger, File("whole.tar"), TimeProvider.System, null, TestContext.Current.CancellationToken);
-        Assert.Empty((await Restore.ReadAsync(File("whole.tar"), File("again"), TimeProvider.System, null, TestContext.Current.CancellationToken)).Faults);
+        Assert.Empty((await Restore.ReadAsync(File("whole.tar"), await AgainAsync(), TimeProvider.System, null, TestContext.Current.CancellationToken)).Faults);
     }
 
+    /// <summary>A new folder, and an empty database where the kind has one.</summary>
+    private Task<StorePlace> AgainAsync() => store.PlaceAsync("again", withTables: false);
+
     private string File(string name) => Path.Combine(store.Root, name);
+
+    private static async Task<List<string>> SealedTextsAsync(Ledger ledger)
+    {
+        await using var context = ledger.Ask();
+        return [.. (await context.SealedTexts.ToListAsync(TestContext.Current.CancellationToken)).Select(row => $"{row.Sha256} {row.Person} {Convert.ToHexStringLower(row.Salt)} {row.Text}").Order(StringComparer.Ordinal)];
+    }
 
     private static Task<byte[]> Bytes(Ledger ledger, string photograph) => System.IO.File.ReadAllBytesAsync(ledger.Photographs.PathOf(photograph), TestContext.Current.CancellationToken);
 
@@ -134,3 +167,7 @@ public sealed class BackupTests : IAsyncLifetime
         public void Report(StoreProgress value) => Whats.Add(value.What);
     }
 }
+
+public sealed class BackupTests_on_SQLite() : BackupTests(StoreKind.Sqlite);
+
+public sealed class BackupTests_on_PostgreSQL() : BackupTests(StoreKind.Postgres);

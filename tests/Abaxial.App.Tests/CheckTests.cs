@@ -1,14 +1,13 @@
 using Abaxial.Data;
 using Abaxial.Samples;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.App.Tests;
 
 /// <summary>Whatever is changed behind the ledger's back, the check names it.</summary>
-public sealed class CheckTests : IAsyncLifetime
+public abstract class CheckTests(StoreKind kind) : IAsyncLifetime
 {
-    private readonly TestStore store = new();
+    private readonly TestStore store = new(kind);
     private Ledger ledger = null!;
     private EntryId sample;
     private string photograph = "";
@@ -37,11 +36,11 @@ public sealed class CheckTests : IAsyncLifetime
             {
                 int at = random.Next(text.Length);
                 string changed = text[..at] + (text[at] == '7' ? '8' : '7') + text[(at + 1)..];
-                await ExecuteAsync("UPDATE entries SET Text = $value WHERE Row = $row", ("$value", changed), ("$row", row));
+                await ExecuteAsync("""UPDATE entries SET "Text" = @value WHERE "Row" = @row""", ("@value", changed), ("@row", row));
                 Assert.Equal($"entry {id}", (await TestStore.CheckAsync(ledger)).Faults[0].What);
             }
 
-            await ExecuteAsync("UPDATE entries SET Text = $value WHERE Row = $row", ("$value", text), ("$row", row));
+            await ExecuteAsync("""UPDATE entries SET "Text" = @value WHERE "Row" = @row""", ("@value", text), ("@row", row));
         }
 
         Assert.Empty((await TestStore.CheckAsync(ledger)).Faults);
@@ -51,12 +50,12 @@ public sealed class CheckTests : IAsyncLifetime
     [InlineData("Id", "01ARZ3NDEKTSV4RRFFQ69G5FAV")]
     [InlineData("Sample", "01ARZ3NDEKTSV4RRFFQ69G5FAV")]
     [InlineData("Device", "another")]
-    [InlineData("Place", "70")]
+    [InlineData("Place", 70L)]
     [InlineData("Kind", "closed")]
     [InlineData("Hash", "0000000000000000000000000000000000000000000000000000000000000000")]
-    public async Task A_changed_column_of_an_entry_is_found(string column, string value)
+    public async Task A_changed_column_of_an_entry_is_found(string column, object value)
     {
-        await ExecuteAsync($"UPDATE entries SET {column} = $value WHERE Place = 3", ("$value", value));
+        await ExecuteAsync($"""UPDATE entries SET "{column}" = @value WHERE "Place" = 3""", ("@value", value));
         var report = await TestStore.CheckAsync(ledger);
         Assert.Contains(report.Faults, fault => fault.What.StartsWith("entry ", StringComparison.Ordinal));
     }
@@ -66,7 +65,7 @@ public sealed class CheckTests : IAsyncLifetime
     {
         var entries = await EntriesAsync();
         string changed = entries[2].Text.Replace("d-01", "d-09", StringComparison.Ordinal);
-        await ExecuteAsync("UPDATE entries SET Text = $value, Hash = $hash WHERE Row = $row", ("$value", changed), ("$hash", Entry.HashOf(changed)), ("$row", entries[2].Row));
+        await ExecuteAsync("""UPDATE entries SET "Text" = @value, "Hash" = @hash WHERE "Row" = @row""", ("@value", changed), ("@hash", Entry.HashOf(changed)), ("@row", entries[2].Row));
         Assert.Equal($"entry {entries[3].Id}", (await TestStore.CheckAsync(ledger)).Faults[0].What);
     }
 
@@ -76,30 +75,30 @@ public sealed class CheckTests : IAsyncLifetime
         var entries = await EntriesAsync();
         for (int i = 0; i < entries.Count; i++)
         {
-            await using var damaged = new TestStore();
+            await using var damaged = new TestStore(kind);
             await Backup.WriteAsync(ledger, Path.Combine(damaged.Root, "copy.tar"), TimeProvider.System, null, TestContext.Current.CancellationToken);
-            await Restore.ReadAsync(Path.Combine(damaged.Root, "copy.tar"), damaged.Folder, TimeProvider.System, null, TestContext.Current.CancellationToken);
+            await Restore.ReadAsync(Path.Combine(damaged.Root, "copy.tar"), await damaged.PlaceAsync(), TimeProvider.System, null, TestContext.Current.CancellationToken);
             var copy = await damaged.OpenAsync();
-            await ExecuteAsync(copy, "DELETE FROM entries WHERE Row = $row", ("$row", entries[i].Row));
+            await TestStore.ExecuteAsync(copy, """DELETE FROM entries WHERE "Row" = @row""", ("@row", entries[i].Row));
             Assert.NotEmpty((await TestStore.CheckAsync(copy)).Faults);
         }
     }
 
     [Theory]
-    [InlineData("UPDATE sealed_texts SET Text = 'Odile Wrenfold'", "text ")]
-    [InlineData("UPDATE sealed_texts SET Person = 'g-12'", "text ")]
-    [InlineData("UPDATE sealed_texts SET Salt = zeroblob(32)", "text ")]
-    [InlineData("DELETE FROM sealed_texts", "entry ")]
-    [InlineData("DELETE FROM photographs", "entry ")]
-    [InlineData("UPDATE photographs SET Bytes = 4", "photograph ")]
-    [InlineData("UPDATE chains SET Place = 9", "device ")]
-    [InlineData("UPDATE chains SET Hash = 'x'", "device ")]
-    [InlineData("DELETE FROM chains", "device ")]
-    [InlineData("DELETE FROM numbers", "sample ")]
-    [InlineData("UPDATE numbers SET Running = 7", "sample ")]
+    [InlineData("""UPDATE sealed_texts SET "Text" = 'Odile Wrenfold'""", "text ")]
+    [InlineData("""UPDATE sealed_texts SET "Person" = 'g-12'""", "text ")]
+    [InlineData("""UPDATE sealed_texts SET "Salt" = "Salt" || "Salt" """, "text ")]
+    [InlineData("""DELETE FROM sealed_texts""", "entry ")]
+    [InlineData("""DELETE FROM photographs""", "entry ")]
+    [InlineData("""UPDATE photographs SET "Bytes" = 4""", "photograph ")]
+    [InlineData("""UPDATE chains SET "Place" = 9""", "device ")]
+    [InlineData("""UPDATE chains SET "Hash" = 'x'""", "device ")]
+    [InlineData("""DELETE FROM chains""", "device ")]
+    [InlineData("""DELETE FROM numbers""", "sample ")]
+    [InlineData("""UPDATE numbers SET "Running" = 7""", "sample ")]
     [InlineData("INSERT INTO numbers VALUES ('26-0099-X', '01ARZ3NDEKTSV4RRFFQ69G5FAV', 26, 99)", "sample ")]
     [InlineData("INSERT INTO erasures VALUES ('g-11')", "person ")]
-    [InlineData("DELETE FROM store", "the database")]
+    [InlineData("""DELETE FROM store""", "the database")]
     public async Task Whatever_else_was_changed_is_found(string change, string what)
     {
         await ExecuteAsync(change);
@@ -133,15 +132,9 @@ public sealed class CheckTests : IAsyncLifetime
         return [.. (await context.Entries.OrderBy(row => row.Place).ToListAsync(TestContext.Current.CancellationToken)).Select(row => (row.Row, row.Id, row.Text))];
     }
 
-    private Task ExecuteAsync(string sql, params (string Name, object Value)[] values) => ExecuteAsync(ledger, sql, values);
-
-    private static async Task ExecuteAsync(Ledger ledger, string sql, params (string Name, object Value)[] values)
-    {
-        await using var connection = new SqliteConnection($"Data Source={Path.Combine(ledger.Folder, "ledger.db")}");
-        await connection.OpenAsync(TestContext.Current.CancellationToken);
-        await using var command = connection.CreateCommand();
-        command.CommandText = sql;
-        foreach (var (name, value) in values) command.Parameters.AddWithValue(name, value);
-        await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
-    }
+    private Task ExecuteAsync(string sql, params (string Name, object Value)[] values) => TestStore.ExecuteAsync(ledger, sql, values);
 }
+
+public sealed class CheckTests_on_SQLite() : CheckTests(StoreKind.Sqlite);
+
+public sealed class CheckTests_on_PostgreSQL() : CheckTests(StoreKind.Postgres);

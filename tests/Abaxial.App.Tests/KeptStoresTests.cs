@@ -15,7 +15,7 @@ public sealed class KeptStoresTests
     [MemberData(nameof(Versions))]
     public async Task A_store_of_a_released_version_opens_checks_clean_and_takes_new_entries(string version)
     {
-        await using var store = new TestStore();
+        await using var store = new TestStore(StoreKind.Sqlite);
         Copy(Path.Combine(Kept, version), store.Folder);
         var ledger = await store.OpenAsync();
         Assert.Empty((await TestStore.CheckAsync(ledger)).Faults);

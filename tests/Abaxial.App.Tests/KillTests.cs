@@ -17,7 +17,7 @@ public sealed class KillTests
         int acknowledged = 0;
         for (int round = 0; round < Kills / KillsPerStore; round++)
         {
-            await using var store = new TestStore();
+            await using var store = new TestStore(StoreKind.Sqlite);
             var told = new List<string>();
             for (int kill = 0; kill < KillsPerStore; kill++)
             {

@@ -8,7 +8,7 @@ public sealed class LedgerCommandTests : IAsyncDisposable
 {
     private static readonly string Cases = Path.Combine(AppContext.BaseDirectory, "cases");
 
-    private readonly TestStore store = new();
+    private readonly TestStore store = new(StoreKind.Sqlite);
 
     public ValueTask DisposeAsync() => store.DisposeAsync();
 

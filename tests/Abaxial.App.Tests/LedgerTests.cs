@@ -1,14 +1,12 @@
-using System.Globalization;
 using Abaxial.Data;
 using Abaxial.Samples;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.App.Tests;
 
-public sealed class LedgerTests : IAsyncLifetime
+public abstract class LedgerTests(StoreKind kind) : IAsyncLifetime
 {
-    private readonly TestStore store = new();
+    private readonly TestStore store = new(kind);
     private Ledger ledger = null!;
 
     public async ValueTask InitializeAsync() => ledger = await store.OpenAsync();
@@ -20,7 +18,7 @@ public sealed class LedgerTests : IAsyncLifetime
     {
         var sample = await TestStore.TakeInAsync(ledger);
         var handed = await TestStore.AppendAsync(ledger, sample, new HandedOver("d-02"));
-        using var again = await Ledger.OpenAsync(store.Folder, TimeProvider.System, TestContext.Current.CancellationToken);
+        using var again = await Ledger.OpenAsync(ledger.Place, TimeProvider.System, TestContext.Current.CancellationToken);
         var entries = await again.EntriesOfAsync(sample, TestContext.Current.CancellationToken);
         Assert.Equal([EntryKind.TakenIn, EntryKind.Numbered, EntryKind.HandedOver], entries.Select(entry => entry.Kind));
         Assert.Equal(handed, entries[2]);
@@ -86,7 +84,7 @@ public sealed class LedgerTests : IAsyncLifetime
     [Fact]
     public async Task Fifty_writers_in_two_programs_write_one_unbroken_chain_and_no_number_twice()
     {
-        using var other = await Ledger.OpenAsync(store.Folder, TimeProvider.System, TestContext.Current.CancellationToken);
+        using var other = await Ledger.OpenAsync(ledger.Place, TimeProvider.System, TestContext.Current.CancellationToken);
         await Task.WhenAll(Enumerable.Range(0, 50).Select(writer => Task.Run(async () =>
         {
             var mine = writer % 2 == 0 ? ledger : other;
@@ -152,28 +150,12 @@ public sealed class LedgerTests : IAsyncLifetime
     [Fact]
     public async Task A_store_of_a_newer_version_is_not_opened()
     {
-        await using (var connection = new SqliteConnection($"Data Source={Path.Combine(store.Folder, "ledger.db")}"))
-        {
-            await connection.OpenAsync(TestContext.Current.CancellationToken);
-            await using var command = connection.CreateCommand();
-            command.CommandText = "INSERT INTO __EFMigrationsHistory VALUES ('99990101000000_Later', '99.0.0')";
-            await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
-        }
-
-        var refused = await Assert.ThrowsAsync<InvalidDataException>(() => Ledger.OpenAsync(store.Folder, TimeProvider.System, TestContext.Current.CancellationToken));
+        await TestStore.ExecuteAsync(ledger, """INSERT INTO "__EFMigrationsHistory" VALUES ('99990101000000_Later', '99.0.0')""");
+        var refused = await Assert.ThrowsAsync<InvalidDataException>(() => Ledger.OpenAsync(ledger.Place, TimeProvider.System, TestContext.Current.CancellationToken));
         Assert.Contains("99990101000000_Later", refused.Message, StringComparison.Ordinal);
     }
-
-    [Fact]
-    public async Task A_commit_is_on_the_disk_before_it_is_acknowledged_and_what_is_deleted_is_written_over()
-    {
-        await using var context = ledger.Ask();
-        await context.Database.OpenConnectionAsync(TestContext.Current.CancellationToken);
-        await using var command = context.Database.GetDbConnection().CreateCommand();
-        foreach (var (pragma, value) in new[] { ("journal_mode", "wal"), ("synchronous", "2"), ("secure_delete", "1"), ("foreign_keys", "1"), ("busy_timeout", "60000") })
-        {
-            command.CommandText = $"PRAGMA {pragma}";
-            Assert.Equal(value, Convert.ToString(await command.ExecuteScalarAsync(TestContext.Current.CancellationToken), CultureInfo.InvariantCulture));
-        }
-    }
 }
+
+public sealed class LedgerTests_on_SQLite() : LedgerTests(StoreKind.Sqlite);
+
+public sealed class LedgerTests_on_PostgreSQL() : LedgerTests(StoreKind.Postgres);

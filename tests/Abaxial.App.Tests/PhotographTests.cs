@@ -4,9 +4,9 @@ using Abaxial.Data;
 
 namespace Abaxial.App.Tests;
 
-public sealed class PhotographTests : IAsyncLifetime
+public abstract class PhotographTests(StoreKind kind) : IAsyncLifetime
 {
-    private readonly TestStore store = new();
+    private readonly TestStore store = new(kind);
     private Ledger ledger = null!;
 
     public async ValueTask InitializeAsync() => ledger = await store.OpenAsync();
@@ -171,3 +171,7 @@ public sealed class PhotographTests : IAsyncLifetime
         public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
     }
 }
+
+public sealed class PhotographTests_on_SQLite() : PhotographTests(StoreKind.Sqlite);
+
+public sealed class PhotographTests_on_PostgreSQL() : PhotographTests(StoreKind.Postgres);

@@ -10,6 +10,12 @@ internal static class OneOfEverything
     public static async Task<int> RunAsync(string folder)
     {
         using var ledger = await Ledger.OpenAsync(folder, TimeProvider.System);
+        return (await FillAsync(ledger)).IsWrittenOver ? 0 : 2;
+    }
+
+    /// <summary>Writes one of everything into a store.</summary>
+    public static async Task<Erased> FillAsync(Ledger ledger)
+    {
         var place = Seal("g-11", """{"latitude":44.06,"longitude":-31.12}""");
         var says = Seal("g-11", "The tunnel smells, and the lower leaves went over the week end.");
         var takenIn = new TakenIn { Host = "tomato", System = "high-tunnel", Area = new Area("Kestle Bight", 44, -31, 80_000), Place = place.Seal(), Says = says.Seal(), Submitter = "g-11" };
@@ -28,8 +34,7 @@ internal static class OneOfEverything
         await AppendAsync(ledger, sample, new Snoozed(TimeProvider.System.GetUtcNow().AddDays(1)));
         await AppendAsync(ledger, sample, new Closed("answered"));
         await AppendAsync(ledger, sample, new Reopened("a second letter"));
-        var erased = await ledger.EraseAsync("g-11", "a-01");
-        return erased.IsWrittenOver ? 0 : 2;
+        return await ledger.EraseAsync("g-11", "a-01");
     }
 
     private static SealedText Seal(string person, string text) => new(person, RandomNumberGenerator.GetBytes(SealedText.SaltLength), text);

@@ -32,6 +32,9 @@ public readonly record struct EntryId : IComparable<EntryId>
     /// <summary>The moment in the id, as milliseconds since 1970; an id can hold moments beyond those of the framework.</summary>
     public long UnixMilliseconds => (long)(value >> 80);
 
+    /// <summary>The moment and the first 15 random bits, as one number that is not negative and sorts as ids do.</summary>
+    public long LeadingBits => (long)(value >> 65);
+
     /// <summary>Reads 26 digits, upper and lower case alike; refuses what would not fit 128 bits.</summary>
     public static bool TryParse(ReadOnlySpan<char> text, out EntryId id)
     {

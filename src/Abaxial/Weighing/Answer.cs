@@ -80,6 +80,9 @@ public sealed record Answer
     /// <summary>Looks held back because they would multiply or move a regulated organism; not part of the JSON answer.</summary>
     public ImmutableArray<Character> HeldBack { get; init; } = [];
 
+    /// <summary>The expected loss of the best of the three acts as things stand, in false alarms in a market field; not part of the JSON answer.</summary>
+    public double LossNow { get; init; }
+
     /// <summary>More than half of what moved the answer rests on judgement; not part of the JSON answer.</summary>
     public bool RestsOnJudgement { get; init; }
 }

@@ -59,6 +59,7 @@ public sealed class Weigher
         var masses = Today(posterior, out int leading);
         var losses = new Losses(knowledge.Document.Losses[PurposeOf(weighed)]);
         var advice = losses.Best(masses, mayAdvise: standing <= Standing.Unlikely);
+        double lossNow = losses.Of(advice, masses);
         ImmutableArray<NextLook> next = [];
         ImmutableArray<Character> heldBack = [];
         if (options.NextLooks)
@@ -83,6 +84,7 @@ public sealed class Weigher
             Conflicts = [.. fit.Unexpected.Concat(Fit.Disagreements(posterior.Readings)).OrderBy(conflict => conflict.Why).ThenBy(conflict => conflict.Looks[0])],
             Misfit = fit.IsMisfit,
             HeldBack = heldBack,
+            LossNow = lossNow,
             RestsOnJudgement = RestsOnJudgement(evidence, hypotheses.Table),
         };
     }

@@ -155,6 +155,130 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.ToTable("sealed_texts", (string)null);
                 });
 
+            modelBuilder.Entity("Abaxial.Data.Search.PersonWordRow", b =>
+                {
+                    b.Property<string>("Word")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Word", "Person");
+
+                    b.HasIndex("Person");
+
+                    b.ToTable("person_words", (string)null);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SampleRow", b =>
+                {
+                    b.Property<long>("Key")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Area")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Diagnosed")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Entries")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FirstPhotograph")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Host")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsOpen")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Knowledge")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("LateBlight")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Leader")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("LeaderPercent")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Looks")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Number")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Photographs")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("Promised")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Purpose")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sample")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("SnoozedUntil")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Standing")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Submitter")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("System")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("Taken")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TakenBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("Waiting")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("With")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Key");
+
+                    b.HasIndex("Sample")
+                        .IsUnique();
+
+                    b.HasIndex("IsOpen", "Waiting", "Key");
+
+                    b.ToTable("samples", (string)null);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SampleSealRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sample")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Sha256", "Sample");
+
+                    b.HasIndex("Person");
+
+                    b.ToTable("sample_seals", (string)null);
+                });
+
             modelBuilder.Entity("Abaxial.Data.StoreRow", b =>
                 {
                     b.Property<int>("Id")
@@ -163,6 +287,9 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.Property<string>("Device")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<bool>("HasSampleRows")
+                        .HasColumnType("INTEGER");
 
                     b.HasKey("Id");
 
