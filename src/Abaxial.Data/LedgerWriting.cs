@@ -43,7 +43,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
             Kind = draft.Payload.Kind,
             Version = draft.Payload.Version,
             Payload = json,
-            Heads = await HeadsOfAsync(sample, cancel),
+            Heads = draft.Heads is { } seen ? [.. seen.Distinct().Order()] : await HeadsOfAsync(sample, cancel),
         };
         if (EntryReader.Read(Encoding.UTF8.GetBytes(entry.Canonical())) is { IsRefused: true } unreadable) return new Appended { Problems = unreadable.Problems };
         await AddAsync(entry, draft.Payload, now, cancel);
@@ -161,6 +161,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         if (draft.Sample is null != draft.Payload is TakenIn) return Appended.Refuse("/sample", draft.Sample?.ToString() ?? "(missing)", draft.Sample is null ? "the sample that it belongs to" : "no sample, as it takes one in");
         if (draft.Sample is { } sample && !await context.Entries.AnyAsync(row => row.Sample == sample.ToString(), cancel)) return Appended.Refuse("/sample", sample.ToString(), "a sample that is in the ledger");
         if (draft.Payload is PhotographAdded added && await context.Photographs.FindAsync([added.Sha256], cancel) is null) return Appended.Refuse("/payload/sha256", added.Sha256, "a photograph that is stored");
+
+        string[] seen = [.. draft.Heads?.Select(head => head.ToString()).Distinct() ?? []];
+        if (seen.Length > 0 && await context.Entries.CountAsync(row => seen.Contains(row.Id) && row.Sample == draft.Sample.ToString(), cancel) != seen.Length) return Appended.Refuse("/heads", string.Join(' ', seen), "entries of the sample");
 
         var seals = draft.Payload.Seals.ToList();
         foreach (var text in draft.Texts)

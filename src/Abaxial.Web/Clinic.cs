@@ -1,5 +1,6 @@
 using Abaxial.Data;
 using Abaxial.Knowledge;
+using Abaxial.Web.Causes;
 using Abaxial.Web.Hosting;
 using Abaxial.Web.Samples;
 using Abaxial.Web.Shell;
@@ -27,12 +28,14 @@ public static class Clinic
         builder.Services.AddSingleton<Weigher>();
         builder.AddHosting(options);
         builder.AddShell();
+        builder.AddSamples();
 
         var app = builder.Build();
         app.Services.GetRequiredService<Ledger>();
         app.UseHosting();
         app.MapShell();
         app.MapSamples();
+        app.MapCauses();
         return app;
     }
 }
