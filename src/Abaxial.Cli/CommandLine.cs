@@ -59,7 +59,7 @@ internal static class CommandLine
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parsed.Errors.Count > 0 && parsed.Action is not ExamplesAction) return Refuse(parsed, terminal.Error);
         using var output = terminal.Writer();
-        return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = output, Error = terminal.Error });
+        return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null, Output = output, Error = terminal.Error });
     }
 
     private static int Refuse(ParseResult parsed, TextWriter error)

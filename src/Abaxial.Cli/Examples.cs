@@ -27,6 +27,15 @@ internal static class Examples
             "",
             "Exit code: 0 every case answered, 2 some refused, 64 usage or a file that cannot be read, 1 a fault of the program.",
         ],
+        ["serve"] =
+        [
+            "abaxial serve                               the store in the folder store, for this machine alone",
+            "abaxial serve --demo                        invented samples in a store that goes when it ends",
+            "abaxial serve --address https://0.0.0.0:5171 --public-url https://clinic.example:5171 --certificate clinic.pfx",
+            "abaxial serve --address http://10.0.0.5:5171 --public-url https://clinic.example --proxy 10.0.0.7",
+            "",
+            "Exit code: 0 stopped, 64 usage or a store that cannot be opened, 69 the port is taken, 1 a fault of the program.",
+        ],
         ["weather"] =
         [
             "abaxial weather demo/stations/sallowmere.csv --from 2026-06-01",

@@ -14,4 +14,7 @@ internal static class ExitCode
 
     /// <summary>Usage, or a file that cannot be read.</summary>
     public const int Usage = 64;
+
+    /// <summary>The clinic cannot listen where it was told to.</summary>
+    public const int Unavailable = 69;
 }

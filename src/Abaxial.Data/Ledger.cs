@@ -181,7 +181,7 @@ public sealed class Ledger : IDisposable
         if (adding.IsRefused) return adding;
         try
         {
-            await WriteAsync(writing => writing.NoteAsync(adding, cancel), isNew => isNew, cancel);
+            if (await WriteAsync(writing => writing.NoteAsync(adding, cancel), isNew => isNew, cancel)) LedgerFigures.CountPhotograph();
             return adding;
         }
         catch (IOException full) when (Disk.IsFull(full))
@@ -223,14 +223,19 @@ public sealed class Ledger : IDisposable
         }
     }
 
-    private Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) =>
-        WriteContextAsync(async context =>
+    private async Task<T> WriteAsync<T>(Func<LedgerWriting, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel)
+    {
+        LedgerWriting? writing = null;
+        var result = await WriteContextAsync(async context =>
         {
-            var writing = new LedgerWriting(context, clock);
-            var result = await write(writing);
-            if (isKept(result)) await new SampleRows(context, Reader).WriteAsync(writing.Touched, cancel);
-            return result;
+            writing = new LedgerWriting(context, clock);
+            var written = await write(writing);
+            if (isKept(written)) await new SampleRows(context, Reader).WriteAsync(writing.Touched, cancel);
+            return written;
         }, isKept, cancel);
+        if (isKept(result)) LedgerFigures.CountEntries(writing!.Written);
+        return result;
+    }
 
     /// <summary>Runs something as the only writer; where it is not to be kept nothing is written.</summary>
     internal Task<T> WriteContextAsync<T>(Func<LedgerContext, Task<T>> write, Func<T, bool> isKept, CancellationToken cancel) => writers.RunAsync(write, isKept, cancel);

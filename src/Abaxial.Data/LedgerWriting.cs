@@ -17,6 +17,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     /// <summary>The samples that got entries, or lost or got texts: their rows are to be written anew.</summary>
     public IReadOnlySet<string> Touched => touched;
 
+    /// <summary>The kinds of the entries that it wrote.</summary>
+    public List<string> Written { get; } = [];
+
     /// <summary>Writes a draft as the next entry of this store's own chain.</summary>
     public async Task<Appended> AppendAsync(EntryDraft draft, CancellationToken cancel)
     {
@@ -135,6 +138,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     {
         string text = entry.Canonical(), hash = Entry.HashOf(text);
         touched.Add(entry.Sample.ToString());
+        Written.Add(entry.Kind);
         context.Entries.Add(new EntryRow
         {
             Id = entry.Id.ToString(),

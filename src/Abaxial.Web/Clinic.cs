@@ -20,7 +20,7 @@ public static class Clinic
     {
         ArgumentNullException.ThrowIfNull(options);
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(Clinic).Assembly.GetName().Name, ContentRootPath = AppContext.BaseDirectory });
-        var ledger = await Ledger.OpenAsync(options.Store, clock, cancel);
+        var ledger = await Ledger.OpenAsync(options.Place, clock, cancel);
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton(clock);
         builder.Services.AddSingleton(_ => ledger); // by a function, so that it is disposed of with the application
@@ -32,7 +32,9 @@ public static class Clinic
 
         var app = builder.Build();
         app.Services.GetRequiredService<Ledger>();
-        app.UseHosting();
+        app.UseHosting(options);
+        app.UseLimits();
+        app.MapHosting();
         app.MapShell();
         app.MapSamples();
         app.MapCauses();

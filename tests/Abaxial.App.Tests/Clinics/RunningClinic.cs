@@ -2,6 +2,7 @@ using Abaxial.Data;
 using Abaxial.Web;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace Abaxial.App.Tests.Clinics;
 
@@ -22,7 +23,7 @@ public sealed class RunningClinic : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        app = await Clinic.BuildAsync(new ClinicOptions { Store = store.Folder, Address = new Uri("http://127.0.0.1:0") }, TimeProvider.System, TestContext.Current.CancellationToken);
+        app = await Clinic.BuildAsync(new ClinicOptions { Store = store.Folder, Address = new Uri("http://127.0.0.1:0"), LogLevel = LogLevel.Warning }, TimeProvider.System, TestContext.Current.CancellationToken);
         await app.StartAsync(TestContext.Current.CancellationToken);
     }
 
