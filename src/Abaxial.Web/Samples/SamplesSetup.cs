@@ -1,7 +1,9 @@
 using System.Net.Mime;
-using Abaxial.Web.Shell;
+using System.Text.Json;
+using Abaxial.Web.Hosting.Description;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Abaxial.Web.Samples;
@@ -14,30 +16,31 @@ internal static class SamplesSetup
         builder.Services.AddSingleton<EntryWriting>();
         builder.Services.AddSingleton<TakingIn>();
         builder.Services.AddScoped<PageForm>();
-        builder.Services.AddSingleton<Func<HttpContext, Visitor?>>(_ => _ => new Visitor("d-01", Role.Diagnostician, []));
+        builder.Services.AddSingleton<Func<HttpContext, Visitor?>>(_ => context => context.Items.TryGetValue(typeof(Visitor), out object? known) ? known as Visitor : new Visitor("d-01", Role.Diagnostician, []));
     }
 
     public static void MapSamples(this WebApplication app)
     {
-        var api = app.MapGroup("/api").WithTags("Samples");
-        api.MapGet("/samples", ListApi.List).WithSummary("Lists and finds samples, a page at a time.");
-        api.MapPost("/samples", TakeInApi.TakeIn).TakesJson().WithSummary("Takes a sample in.");
-        api.MapGet("/samples/{sample}", SampleApi.Get).WithSummary("A sample with all that was said of it.");
-        api.MapGet("/samples/{sample}/entries", SampleApi.Entries).WithSummary("The entries of a sample, as they are hashed.");
-        api.MapPost("/samples/{sample}/entries", EntriesApi.Append).TakesJson().WithSummary("Says something of a sample: a look, a photograph, a diagnosis, a message, that it is handed over, put aside, closed or reopened.");
-        api.MapPost("/samples/{sample}/entries/{entry}/corrections", EntriesApi.Correct).TakesJson().WithSummary("Corrects an entry, or strikes it.");
-        api.MapGet("/samples/{sample}/cases/{number}/answer", SampleApi.Answer).WithSummary("The answer for a plant or lot of a sample.");
-        api.MapGet("/numbers/{number}", ListApi.ByNumber).WithSummary("The sample that is called by a number.");
-        api.MapPost("/weigh", SampleApi.Weigh).TakesJson().WithSummary("Weighs a case file and stores nothing.");
-        api.MapPost("/merge", MergeApi.Merge).TakesJson().WithMetadata(new BodyLimit(MergeApi.Bytes)).WithSummary("Takes in what a device wrote while it was away.");
-        api.MapGet("/changes", ChangesApi.Changes).WithSummary("Tells what is written, as it is written.");
+        var api = app.MapGroup("/api").WithTags("Samples").AddEndpointFilter<ContentOnly>();
+        api.MapGet("/samples", ListApi.List).WithSummary("Lists and finds samples, a page at a time.").WithAnswerExample(SampleExamples.List);
+        api.MapPost("/samples", TakeInApi.TakeIn).Writes<TakeInBody>(SampleExamples.TakeIn).WithSummary("Takes a sample in.");
+        api.MapGet("/samples/{sample}", SampleApi.Get).WithSummary("A sample with all that was said of it.").WithAnswerExample(SampleExamples.Sample);
+        api.MapGet("/samples/{sample}/entries", SampleApi.Entries).WithSummary("The entries of a sample, as they are hashed.").WithAnswerExample(SampleExamples.Entries);
+        api.MapPost("/samples/{sample}/entries", EntriesApi.Append).Writes<EntryBody>(SampleExamples.Entry).WithSummary("Says something of a sample: a look, a photograph, a diagnosis, a message, that it is handed over, put aside, closed or reopened.");
+        api.MapPost("/samples/{sample}/entries/{entry}/corrections", EntriesApi.Correct).Writes<CorrectionBody>(SampleExamples.Correction).WithSummary("Corrects an entry, or strikes it.");
+        api.MapGet("/samples/{sample}/cases/{number}/answer", SampleApi.Answer).WithSummary("The answer for a plant or lot of a sample, as abaxial weigh --json prints it.");
+        api.MapGet("/numbers/{number}", ListApi.ByNumber).WithSummary("The sample that is called by a number.").WithAnswerExample(SampleExamples.List);
+        api.MapPost("/weigh", SampleApi.Weigh).Accepts<JsonElement>(MediaTypeNames.Application.Json).WithRequestExample(SampleExamples.Case).WithSummary("Weighs a case file and stores nothing.");
+        api.MapPost("/merge", MergeApi.Merge).Accepts<MergeBody>(MediaTypeNames.Application.Json).WithMetadata(new BodyLimit(MergeApi.Bytes), new RequestSizeLimitAttribute(MergeApi.Bytes))
+            .WithRequestExample(SampleExamples.Merge).WithAnswerExample(SampleExamples.Merged).WithSummary("Takes in what a device wrote while it was away.");
+        api.MapGet("/changes", ChangesApi.Changes).DisableRequestTimeout().WithSummary("Tells what is written, as it is written.");
         MapForms(app);
     }
 
     /// <summary>Where the forms of the pages go. Each stands at the address of its page, before the page itself, so that the page is shown again where something was wrong.</summary>
     private static void MapForms(WebApplication app)
     {
-        var pages = app.MapGroup("/samples").ExcludeFromDescription().WithOrder(-1);
+        var pages = app.MapGroup("/samples").ExcludeFromDescription().WithOrder(-1).AddEndpointFilter<ContentOnly>();
         pages.MapPost("/new", TakeInForm.TakeIn);
         pages.MapPost("/{sample}", SampleForms.Say);
         pages.MapPost("/{sample}/look", SampleForms.Look);
@@ -45,5 +48,11 @@ internal static class SamplesSetup
         pages.MapPost("/{sample}/entries/{entry}/correct", SampleForms.Correct);
     }
 
-    private static RouteHandlerBuilder TakesJson(this RouteHandlerBuilder endpoint) => endpoint.Accepts<object>(MediaTypeNames.Application.Json);
+    /// <summary>A request that writes one entry: what it takes, and what it answers where the entry is new or was there.</summary>
+    private static RouteHandlerBuilder Writes<TBody>(this RouteHandlerBuilder endpoint, string example)
+        where TBody : notnull => endpoint
+        .Accepts<TBody>(MediaTypeNames.Application.Json)
+        .WithRequestExample(example)
+        .WithAnswerExample(SampleExamples.Written, StatusCodes.Status201Created)
+        .WithAnswerExample(SampleExamples.Written);
 }
