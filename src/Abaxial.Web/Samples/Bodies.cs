@@ -7,9 +7,16 @@ namespace Abaxial.Web.Samples;
 
 /// <summary>A sample to be taken in.</summary>
 /// <param name="Host">tomato or potato.</param>
+/// <param name="System">How it is grown or kept.</param>
+/// <param name="Stage">How far the plants are.</param>
+/// <param name="Purpose">home, market, seed or nursery.</param>
+/// <param name="Noticed">The day the trouble was noticed.</param>
+/// <param name="Cultivar">The cultivar.</param>
+/// <param name="Area">Where it comes from, coarsely; worked out of the place where it is left out.</param>
 /// <param name="Place">The exact place; it is sealed, and the entry holds a coarse area.</param>
 /// <param name="Submitter">Id of the person who sent it; one is made where it is left out.</param>
 /// <param name="Says">What the sender says; it is sealed.</param>
+/// <param name="Promised">The moment by which an answer was promised.</param>
 /// <param name="Cases">The plants or lots, each with looks and prior factors as a case file holds them.</param>
 internal sealed record TakeInBody(
     string Host,
@@ -43,6 +50,8 @@ internal sealed record EntryBody(string Kind, int Version, JsonElement Payload, 
 /// <param name="Why">Why.</param>
 /// <param name="Version">The version of the payload: 1; left out where there is none.</param>
 /// <param name="Payload">What stands there from now on; left out where the entry is struck.</param>
+/// <param name="Made">The moment of the correction; left out for now.</param>
+/// <param name="Heads">As in <see cref="EntryBody"/>.</param>
 internal sealed record CorrectionBody(string Why, int? Version = null, JsonElement? Payload = null, DateTimeOffset? Made = null, IReadOnlyList<string>? Heads = null);
 
 /// <summary>What a device wrote.</summary>

@@ -38,6 +38,7 @@ internal static class ChangesApi
     {
         using var either = CancellationTokenSource.CreateLinkedTokenSource(stopping, cancel);
         long started = clock.GetTimestamp();
+        yield return new SseItem<ChangeJson>(new ChangeJson(row, sample ?? "", "", ""), "begun") { EventId = Written(row) }; // so that who waits knows at once that it is let in
         while (clock.GetElapsedTime(started) < Longest && !either.IsCancellationRequested)
         {
             List<ChangeJson> news;
@@ -49,8 +50,10 @@ internal static class ChangesApi
                 news = [.. rows.Where(entry => visitor.Sees(entry.Sample)).Select(entry => new ChangeJson(entry.Row, entry.Sample.Sample, entry.Id, entry.Kind))];
             }
 
-            foreach (var change in news) yield return new SseItem<ChangeJson>(change, "entry") { EventId = change.Row.ToString(System.Globalization.CultureInfo.InvariantCulture) };
+            foreach (var change in news) yield return new SseItem<ChangeJson>(change, "entry") { EventId = Written(change.Row) };
             if (news.Count < MostAtOnce) await Task.Delay(Pause, clock, either.Token).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
     }
+
+    private static string Written(long row) => row.ToString(System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,7 @@
 using System.Net.Mime;
 using System.Text.Json;
 using Abaxial.Web.Hosting.Description;
+using Abaxial.Web.Shell;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Mvc;
