@@ -21,6 +21,9 @@ public sealed record EntryDraft
 
     public required Payload Payload { get; init; }
 
+    /// <summary>The newest entries of the sample that the author had before them; null where they had all that are there.</summary>
+    public ImmutableArray<EntryId>? Heads { get; init; }
+
     /// <summary>The texts whose seals the payload holds.</summary>
     public ImmutableArray<SealedText> Texts { get; init; } = [];
 }

@@ -49,7 +49,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
             Kind = draft.Payload.Kind,
             Version = draft.Payload.Version,
             Payload = json,
-            Heads = await HeadsOfAsync(sample, cancel),
+            Heads = draft.Heads is { } seen ? [.. seen.Distinct().Order()] : await HeadsOfAsync(sample, cancel),
         };
         if (EntryReader.Read(Encoding.UTF8.GetBytes(entry.Canonical())) is { IsRefused: true } unreadable) return new Appended { Problems = unreadable.Problems };
         await AddAsync(entry, draft.Payload, now, cancel);
@@ -185,6 +185,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
             if (stored.Bytes != added.Bytes) return Appended.Refuse("/payload/bytes", $"{added.Bytes}", $"{stored.Bytes}");
             if (stored.MediaType is { } type && type != added.MediaType) return Appended.Refuse("/payload/mediaType", added.MediaType, type);
         }
+
+        string[] seen = [.. draft.Heads?.Select(head => head.ToString()).Distinct() ?? []];
+        if (seen.Length > 0 && await context.Entries.CountAsync(row => seen.Contains(row.Id) && row.Sample == draft.Sample.ToString(), cancel) != seen.Length) return Appended.Refuse("/heads", string.Join(' ', seen), "entries of the sample");
 
         var seals = draft.Payload.Seals.ToList();
         foreach (var text in draft.Texts)

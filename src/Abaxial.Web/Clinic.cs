@@ -1,5 +1,6 @@
 using Abaxial.Data;
 using Abaxial.Knowledge;
+using Abaxial.Web.Causes;
 using Abaxial.Web.Hosting;
 using Abaxial.Web.People;
 using Abaxial.Web.Photographs;
@@ -31,6 +32,7 @@ public static class Clinic
         builder.AddPeople(options);
         builder.AddShell();
         builder.AddPhotographs(options.Photographs);
+        builder.AddSamples();
 
         var app = builder.Build();
         app.Services.GetRequiredService<Ledger>();
@@ -41,6 +43,7 @@ public static class Clinic
         app.MapPeople();
         app.MapShell();
         app.MapSamples();
+        app.MapCauses();
         app.MapPhotographs();
         await app.PreparePeopleAsync(options, cancel);
         return app;

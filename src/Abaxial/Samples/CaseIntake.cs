@@ -23,7 +23,7 @@ public static class CaseIntake
             Stage = taken.Stage,
             Purpose = taken.Purpose,
             Noticed = taken.Noticed,
-            Area = taken.Place is { } exact ? Coarse(exact) : null,
+            Area = taken.Place is { } exact ? AreaOf(exact) : null,
             Place = place,
             Submitter = place?.Person,
         };
@@ -44,9 +44,10 @@ public static class CaseIntake
             ("uncertaintyMeters", place.UncertaintyMeters is { } meters ? CanonicalJson.Of(meters) : null));
     }
 
-    /// <summary>Whole degrees; what lies south of the equator stays there, as the seasons hang on it.</summary>
-    private static Area Coarse(Place exact)
+    /// <summary>The area of an exact place: whole degrees; what lies south of the equator stays there, as the seasons hang on it.</summary>
+    public static Area AreaOf(Place exact)
     {
+        ArgumentNullException.ThrowIfNull(exact);
         double latitude = Math.Floor(exact.Latitude + 0.5), longitude = Math.Floor(exact.Longitude + 0.5);
         if (latitude == 0 && exact.Latitude < 0) latitude = -0.5;
         return new Area(null, latitude, longitude, AreaMeters + (exact.UncertaintyMeters ?? 0));

@@ -60,6 +60,10 @@ public static class SampleFold
         ];
     }
 
+    /// <summary>The case file that a plant or lot would amount to of which these things are said.</summary>
+    internal static string CaseOf(TakenIn takenIn, IReadOnlyCollection<Payload> said) =>
+        CaseJson(takenIn, said.OfType<PriorFactorStated>(), said.OfType<LookMade>().Select(look => look.Observation));
+
     /// <summary>The case file that a plant or lot amounts to.</summary>
     private static string CaseJson(TakenIn takenIn, IEnumerable<PriorFactorStated> factors, IEnumerable<string> looks)
     {

@@ -1,0 +1,166 @@
+using System.Net;
+using System.Text;
+using System.Text.RegularExpressions;
+using Abaxial.App.Tests.Clinics.Hosting;
+using Abaxial.Web.Samples;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Abaxial.App.Tests.Clinics.Samples;
+
+/// <summary>Every role against every endpoint. An endpoint that is not in the table fails the test, and so does a line without an endpoint.</summary>
+public sealed partial class RoleTests
+{
+    /// <summary>S submitter, C scout, D diagnostician, L lead, A administrator.</summary>
+    private const string Content = "SCDL", Clinic = "DL", Everyone = "SCDLA", Nobody = "";
+
+    private const string Field = "do=message&direction=in&text=It+rained.";
+
+    /// <summary>One line an endpoint: the method, the route, who may, what a request that may is answered, what it sends, what one that may not is answered.</summary>
+    private static readonly Line[] Table =
+    [
+        new("GET", "/api/samples", Content, 200),
+        new("POST", "/api/samples", Content, 201, """{"host":"tomato"}"""),
+        new("GET", "/api/samples/{sample}", Content, 200),
+        new("GET", "/api/samples/{sample}/entries", Content, 200),
+        new("POST", "/api/samples/{sample}/entries", Content, 201, """{"kind":"message","version":1,"payload":{"direction":"in","text":"It rained."}}"""),
+        new("POST", "/api/samples/{sample}/entries/{entry}/corrections", Content, 201, """{"why":"A slip."}"""),
+        new("GET", "/api/samples/{sample}/cases/{number}/answer", Content, 200),
+        new("GET", "/api/numbers/{number}", Content, 200),
+        new("POST", "/api/weigh", Content, 200, """{"format":"abaxial-case/1","host":"tomato","looks":[]}"""),
+        new("POST", "/api/merge", Content, 200, """{"entries":[]}"""),
+        new("GET", "/api/changes", Content, 200),
+        new("GET", "/api/causes", Everyone, 200),
+        new("GET", "/api/causes/{id}", Everyone, 200),
+        new("GET", "/api/characters", Everyone, 200),
+        new("GET", "/api/openapi.json", Everyone, 200),
+        new("GET", "/health/live", Everyone, 200),
+        new("GET", "/health/ready", Everyone, 200),
+        new("GET", "/", Content, 200),
+        new("POST", "/", Nobody, 0, "", 400),
+        new("GET", "/samples/new", Content, 200),
+        new("POST", "/samples/new", Content, 302, "host=tomato"),
+        new("GET", "/samples/{sample}", Content, 200, null, 404),
+        new("POST", "/samples/{sample}", Content, 302, Field),
+        new("GET", "/samples/{sample}/look", Content, 200, null, 404),
+        new("POST", "/samples/{sample}/look", Content, 302, "character=concentric-rings&how=hand-lens&state=absent"),
+        new("GET", "/samples/{sample}/diagnosis", Clinic, 200, null, 404),
+        new("POST", "/samples/{sample}/diagnosis", Clinic, 302, "case=1&primary=late-blight&disagreement=Seen+before."),
+        new("GET", "/samples/{sample}/entries/{entry}/correct", Content, 200, null, 404),
+        new("POST", "/samples/{sample}/entries/{entry}/correct", Content, 302, "do=strike&why=A+slip."),
+    ];
+
+    [Fact]
+    public async Task Every_endpoint_is_in_the_table_and_every_line_has_its_endpoint()
+    {
+        await using var clinic = await People.StartAsync();
+        var there = clinic.App.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .SelectMany(endpoint => (endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods ?? ["ANY"]).Select(method => $"{method} {Bare(endpoint.RoutePattern.RawText ?? "")}"))
+            .Where(name => !name.StartsWith("HEAD ", StringComparison.Ordinal)).Distinct().Order(StringComparer.Ordinal);
+        Assert.Equal(there, Table.Select(line => $"{line.Method} {line.Route}").Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task Each_role_may_what_the_table_says_and_nothing_else()
+    {
+        await using var clinic = await People.StartAsync();
+        var misses = new List<string>();
+        foreach (var visitor in People.All)
+        {
+            using var client = People.ClientOf(clinic, visitor);
+            string token = visitor == People.Administrator ? "" : await TokenAsync(client);
+            var (sample, number) = await SampleAsync(clinic, "g-11", "Kestle Bight");
+            foreach (var line in Table)
+            {
+                int answered = await SendAsync(client, line, await PathAsync(clinic, line, sample, number, visitor), token);
+                int expected = line.Who.Contains(Letter(visitor), StringComparison.Ordinal) ? line.Done : line.Refused;
+                bool isFormWithoutToken = token.Length == 0 && line is { Method: "POST", Route: not "/" } && !line.Route.StartsWith("/api", StringComparison.Ordinal);
+                if (answered != (isFormWithoutToken ? 400 : expected)) misses.Add($"{visitor.Role}: {line.Method} {line.Route} gives {answered} and not {expected}");
+            }
+        }
+
+        Assert.Empty(misses);
+    }
+
+    [Fact]
+    public async Task A_sample_of_somebody_else_is_not_there()
+    {
+        await using var clinic = await People.StartAsync();
+        var misses = new List<string>();
+        foreach (var visitor in new[] { People.Submitter, People.Scout })
+        {
+            using var client = People.ClientOf(clinic, visitor);
+            string token = await TokenAsync(client);
+            var (sample, number) = await SampleAsync(clinic, "g-77", "Upper Thrave");
+            foreach (var line in Table.Where(line => line.Route.Contains("{sample}", StringComparison.Ordinal) || line.Route == "/api/numbers/{number}"))
+            {
+                int answered = await SendAsync(client, line, await PathAsync(clinic, line, sample, number, visitor), token);
+                if (answered != 404) misses.Add($"{visitor.Role}: {line.Method} {line.Route} gives {answered}");
+            }
+
+            string list = await client.GetStringAsync(new Uri("/api/samples", UriKind.Relative), TestContext.Current.CancellationToken);
+            if (list.Contains(sample, StringComparison.Ordinal)) misses.Add($"{visitor.Role}: it is in the list");
+        }
+
+        Assert.Empty(misses);
+    }
+
+    [Fact]
+    public async Task A_form_without_its_token_changes_nothing()
+    {
+        await using var clinic = await People.StartAsync();
+        using var client = People.ClientOf(clinic, People.Diagnostician);
+        var (sample, number) = await SampleAsync(clinic, "g-11", "Kestle Bight");
+        int before = (await TestStore.TextsAsync(clinic.Ledger)).Count;
+        foreach (var line in Table.Where(line => line.Method == "POST" && !line.Route.StartsWith("/api", StringComparison.Ordinal)))
+        {
+            Assert.Equal(400, await SendAsync(client, line, (await PathAsync(clinic, line, sample, number, null))!, ""));
+        }
+
+        Assert.Equal(before, (await TestStore.TextsAsync(clinic.Ledger)).Count);
+    }
+
+    private static char Letter(Visitor visitor) => "SCDLA"[(int)visitor.Role];
+
+    private static string Bare(string route) => "/" + route.Trim('/').ToLowerInvariant();
+
+    private static async Task<(string Sample, string Number)> SampleAsync(HostedClinic clinic, string sender, string area)
+    {
+        using var api = new Api(People.ClientOf(clinic, People.Diagnostician));
+        string sample = await api.TakeInAsync($$$"""{"host":"tomato","submitter":"{{{sender}}}","area":{"name":"{{{area}}}","latitude":44,"longitude":-31,"uncertaintyMeters":80000}}""");
+        return (sample, (await api.GetAsync($"/api/samples/{sample}")).GetProperty("number").GetString()!);
+    }
+
+    /// <summary>The address of a line; an entry in it is one of the visitor's own.</summary>
+    private static async Task<string> PathAsync(HostedClinic clinic, Line line, string sample, string number, Visitor? visitor)
+    {
+        string entry = sample;
+        if (visitor is not null && line.Route.Contains("{entry}", StringComparison.Ordinal))
+        {
+            var own = await clinic.Ledger.AppendAsync(new Abaxial.Data.EntryDraft { Sample = Abaxial.Samples.EntryId.Parse(sample), Author = visitor.Id, Payload = new Abaxial.Samples.LookMade(1, """{"character":"concentric-rings","how":"hand-lens","state":"absent"}""") }, TestContext.Current.CancellationToken);
+            entry = own.Entry!.Id.ToString();
+        }
+
+        string path = line.Route.Replace("{sample}", sample, StringComparison.Ordinal).Replace("{entry}", entry, StringComparison.Ordinal).Replace("{id}", "late-blight", StringComparison.Ordinal);
+        return path.Replace("{number}", path.Contains("/cases/", StringComparison.Ordinal) ? "1" : number, StringComparison.Ordinal);
+    }
+
+    private static async Task<int> SendAsync(HttpClient client, Line line, string path, string token)
+    {
+        using var request = new HttpRequestMessage(new HttpMethod(line.Method), new Uri(path, UriKind.Relative));
+        if (line.Body is { } body) request.Content = path.StartsWith("/api", StringComparison.Ordinal) ? new StringContent(body, Encoding.UTF8, "application/json") : new StringContent($"{body}&__RequestVerificationToken={Uri.EscapeDataString(token)}", Encoding.UTF8, "application/x-www-form-urlencoded");
+        using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, TestContext.Current.CancellationToken);
+        return (int)answer.StatusCode;
+    }
+
+    private static async Task<string> TokenAsync(HttpClient client)
+    {
+        string page = await client.GetStringAsync(new Uri("/samples/new", UriKind.Relative), TestContext.Current.CancellationToken);
+        return WebUtility.HtmlDecode(Token().Match(page).Groups[1].Value);
+    }
+
+    [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")]
+    private static partial Regex Token();
+
+    private sealed record Line(string Method, string Route, string Who, int Done, string? Body = null, int Refused = 403);
+}
