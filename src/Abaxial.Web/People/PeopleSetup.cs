@@ -26,9 +26,11 @@ internal static class PeopleSetup
         services.AddScoped<SigningIn>();
         services.AddScoped<Sessions>();
         services.AddScoped<PersonChanges>();
+        services.AddScoped<PersonEnds>();
         services.AddScoped<IUserStore<Person>>(provider => new UserOnlyStore<Person, LedgerContext, string, IdentityUserClaim<string>, IdentityUserLogin<string>, IdentityUserToken<string>, IdentityUserPasskey<string>>(provider.GetRequiredService<LedgerContext>()));
         services.AddIdentityCore<Person>();
         services.AddScoped<IPasskeyHandler<Person>, PasskeyHandler<Person>>();
+        services.Configure<IdentityPasskeyOptions>(passkeys => PasskeyApi.Configure(passkeys, options));
         services.AddDataProtection().SetApplicationName("abaxial").PersistKeysToFileSystem(KeyFolder(options.Store));
         services.Configure<AntiforgeryOptions>(forms => forms.Cookie.Name = "abaxial-form");
     }
@@ -40,6 +42,12 @@ internal static class PeopleSetup
     {
         SessionApi.Map(app);
         SetUpApi.Map(app);
+        PeopleApi.Map(app);
+        AccountApi.Map(app);
+        PasskeyApi.Map(app);
+        DeviceApi.Map(app);
+        BenchApi.Map(app);
+        AuditApi.Map(app);
     }
 
     /// <summary>Makes the code with which the first administrator is made, where there is none.</summary>

@@ -54,6 +54,35 @@ internal sealed class PersonChanges(LedgerContext store, AuditTrail audit, Passw
         return person;
     }
 
+    /// <summary>Changes an account. Another role ends the person's sessions: each begins with one role and keeps it.</summary>
+    public async Task ChangeAsync(Person person, PersonWanted wanted, Role role, CurrentPerson by, CancellationToken cancel)
+    {
+        bool isOther = person.Role != role;
+        (person.UserName, person.NormalizedUserName) = (wanted.Name.Trim(), SigningIn.Normal(wanted.Name));
+        (person.DisplayName, person.Role, person.Areas) = (wanted.DisplayName.Trim(), role, [.. wanted.Areas]);
+        await audit.SaveAsync(
+            store,
+            new AuditNote(AuditKind.PersonChanged, by.Id, by.From) { Subject = person.Id, Detail = PersonAnswer.Word(role) },
+            () => isOther ? store.Sessions.Where(row => row.Person == person.Id).ExecuteDeleteAsync(cancel) : Task.CompletedTask,
+            cancel);
+    }
+
+    /// <summary>The person of an invitation chooses a password; whatever was signed in with before is taken away.</summary>
+    public async Task StartAnewAsync(Person person, string password, CancellationToken cancel)
+    {
+        person.PasswordHash = work.HashOf(password);
+        (person.IsTotpOn, person.TotpSecret, person.PinHash, person.LockoutEnd, person.AccessFailedCount) = (false, null, null, null, 0);
+        await audit.SaveAsync(store, new AuditNote(AuditKind.InvitationTaken, person.Id), TakeAway, cancel);
+
+        async Task TakeAway()
+        {
+            await store.Sessions.Where(row => row.Person == person.Id).ExecuteDeleteAsync(cancel);
+            await store.Devices.Where(row => row.Person == person.Id).ExecuteDeleteAsync(cancel);
+            await store.Passkeys.Where(row => row.UserId == person.Id).ExecuteDeleteAsync(cancel);
+            await store.RecoveryCodes.Where(row => row.Person == person.Id).ExecuteDeleteAsync(cancel);
+        }
+    }
+
     /// <summary>The next id of a role that nobody had.</summary>
     private async Task<string> NextIdAsync(Role role, CancellationToken cancel)
     {
