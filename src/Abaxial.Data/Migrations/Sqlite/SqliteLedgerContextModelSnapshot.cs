@@ -389,6 +389,12 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.Property<long>("Bytes")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("Height")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MediaType")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Receipt")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -396,9 +402,25 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("Width")
+                        .HasColumnType("INTEGER");
+
                     b.HasKey("Sha256");
 
                     b.ToTable("photographs", (string)null);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.PhotographUseRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sample")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Sha256", "Sample");
+
+                    b.ToTable("photograph_uses", (string)null);
                 });
 
             modelBuilder.Entity("Abaxial.Data.SealedRow", b =>

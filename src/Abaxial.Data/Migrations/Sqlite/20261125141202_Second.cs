@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
@@ -11,6 +11,45 @@ namespace Abaxial.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<string>(
+                name: "Receipt",
+                table: "store",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<int>(
+                name: "Height",
+                table: "photographs",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "MediaType",
+                table: "photographs",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Receipt",
+                table: "photographs",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<int>(
+                name: "Width",
+                table: "photographs",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Receipt",
+                table: "entries",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
             migrationBuilder.CreateTable(
                 name: "audit",
                 columns: table => new
@@ -76,6 +115,89 @@ namespace Abaxial.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_people", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "person_words",
+                columns: table => new
+                {
+                    Word = table.Column<string>(type: "TEXT", nullable: false),
+                    Person = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_person_words", x => new { x.Word, x.Person });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "photograph_uses",
+                columns: table => new
+                {
+                    Sha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    Sample = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_photograph_uses", x => new { x.Sha256, x.Sample });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "sample_seals",
+                columns: table => new
+                {
+                    Sha256 = table.Column<string>(type: "TEXT", nullable: false),
+                    Sample = table.Column<string>(type: "TEXT", nullable: false),
+                    Person = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_sample_seals", x => new { x.Sha256, x.Sample });
+                });
+
+            migrationBuilder.CreateTable(
+                name: "samples",
+                columns: table => new
+                {
+                    Key = table.Column<long>(type: "INTEGER", nullable: false),
+                    Sample = table.Column<string>(type: "TEXT", nullable: false),
+                    Number = table.Column<string>(type: "TEXT", nullable: true),
+                    Host = table.Column<string>(type: "TEXT", nullable: true),
+                    System = table.Column<string>(type: "TEXT", nullable: true),
+                    Purpose = table.Column<string>(type: "TEXT", nullable: true),
+                    Area = table.Column<string>(type: "TEXT", nullable: true),
+                    Submitter = table.Column<string>(type: "TEXT", nullable: true),
+                    TakenBy = table.Column<string>(type: "TEXT", nullable: true),
+                    With = table.Column<string>(type: "TEXT", nullable: true),
+                    Taken = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Promised = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    SnoozedUntil = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    IsOpen = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Standing = table.Column<string>(type: "TEXT", nullable: true),
+                    LateBlight = table.Column<double>(type: "REAL", nullable: true),
+                    Leader = table.Column<string>(type: "TEXT", nullable: true),
+                    LeaderPercent = table.Column<int>(type: "INTEGER", nullable: true),
+                    Diagnosed = table.Column<string>(type: "TEXT", nullable: false),
+                    Photographs = table.Column<int>(type: "INTEGER", nullable: false),
+                    FirstPhotograph = table.Column<string>(type: "TEXT", nullable: true),
+                    Looks = table.Column<int>(type: "INTEGER", nullable: false),
+                    Waiting = table.Column<double>(type: "REAL", nullable: false),
+                    Entries = table.Column<int>(type: "INTEGER", nullable: false),
+                    Knowledge = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_samples", x => x.Key);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "samples_made",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_samples_made", x => x.Id);
                 });
 
             migrationBuilder.CreateTable(
@@ -217,19 +339,44 @@ namespace Abaxial.Data.Migrations.Sqlite
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_person_words_Person",
+                table: "person_words",
+                column: "Person");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_recovery_codes_Person",
                 table: "recovery_codes",
                 column: "Person");
 
             migrationBuilder.CreateIndex(
+                name: "IX_sample_seals_Person",
+                table: "sample_seals",
+                column: "Person");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_samples_IsOpen_Waiting_Key",
+                table: "samples",
+                columns: new[] { "IsOpen", "Waiting", "Key" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_samples_Sample",
+                table: "samples",
+                column: "Sample",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_sessions_Person",
                 table: "sessions",
                 column: "Person");
+
+            migrationBuilder.Sql(Search.WordIndex.CreateSqlite);
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.Sql(Search.WordIndex.Drop);
+
             migrationBuilder.DropTable(
                 name: "audit");
 
@@ -246,13 +393,52 @@ namespace Abaxial.Data.Migrations.Sqlite
                 name: "passkeys");
 
             migrationBuilder.DropTable(
+                name: "person_words");
+
+            migrationBuilder.DropTable(
+                name: "photograph_uses");
+
+            migrationBuilder.DropTable(
                 name: "recovery_codes");
+
+            migrationBuilder.DropTable(
+                name: "sample_seals");
+
+            migrationBuilder.DropTable(
+                name: "samples");
+
+            migrationBuilder.DropTable(
+                name: "samples_made");
 
             migrationBuilder.DropTable(
                 name: "sessions");
 
             migrationBuilder.DropTable(
                 name: "people");
+
+            migrationBuilder.DropColumn(
+                name: "Receipt",
+                table: "store");
+
+            migrationBuilder.DropColumn(
+                name: "Height",
+                table: "photographs");
+
+            migrationBuilder.DropColumn(
+                name: "MediaType",
+                table: "photographs");
+
+            migrationBuilder.DropColumn(
+                name: "Receipt",
+                table: "photographs");
+
+            migrationBuilder.DropColumn(
+                name: "Width",
+                table: "photographs");
+
+            migrationBuilder.DropColumn(
+                name: "Receipt",
+                table: "entries");
         }
     }
 }

@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Abaxial.Data.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteLedgerContext))]
-    [Migration("20261125140332_Second")]
+    [Migration("20261125141202_Second")]
     partial class Second
     {
         /// <inheritdoc />
@@ -60,6 +60,10 @@ namespace Abaxial.Data.Migrations.Sqlite
 
                     b.Property<long>("Place")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
@@ -388,12 +392,38 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.Property<long>("Bytes")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("Height")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MediaType")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Receipt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<DateTime>("Received")
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("Width")
+                        .HasColumnType("INTEGER");
 
                     b.HasKey("Sha256");
 
                     b.ToTable("photographs", (string)null);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.PhotographUseRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sample")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Sha256", "Sample");
+
+                    b.ToTable("photograph_uses", (string)null);
                 });
 
             modelBuilder.Entity("Abaxial.Data.SealedRow", b =>
@@ -420,12 +450,156 @@ namespace Abaxial.Data.Migrations.Sqlite
                     b.ToTable("sealed_texts", (string)null);
                 });
 
+            modelBuilder.Entity("Abaxial.Data.Search.PersonWordRow", b =>
+                {
+                    b.Property<string>("Word")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Word", "Person");
+
+                    b.HasIndex("Person");
+
+                    b.ToTable("person_words", (string)null);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SampleRow", b =>
+                {
+                    b.Property<long>("Key")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Area")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Diagnosed")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Entries")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FirstPhotograph")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Host")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsOpen")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Knowledge")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("LateBlight")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Leader")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("LeaderPercent")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Looks")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Number")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Photographs")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("Promised")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Purpose")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sample")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("SnoozedUntil")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Standing")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Submitter")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("System")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("Taken")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TakenBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("Waiting")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("With")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Key");
+
+                    b.HasIndex("Sample")
+                        .IsUnique();
+
+                    b.HasIndex("IsOpen", "Waiting", "Key");
+
+                    b.ToTable("samples", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SampleSealRow", b =>
+                {
+                    b.Property<string>("Sha256")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sample")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Sha256", "Sample");
+
+                    b.HasIndex("Person");
+
+                    b.ToTable("sample_seals", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
+                });
+
+            modelBuilder.Entity("Abaxial.Data.Search.SamplesMadeRow", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("samples_made", (string)null);
+
+                    b.HasAnnotation("Abaxial:MadeAnew", true);
+                });
+
             modelBuilder.Entity("Abaxial.Data.StoreRow", b =>
                 {
                     b.Property<int>("Id")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Device")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Receipt")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
