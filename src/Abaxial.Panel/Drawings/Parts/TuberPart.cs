@@ -1,0 +1,46 @@
+using static Abaxial.Panel.Drawings.Ink;
+
+namespace Abaxial.Panel.Drawings.Parts;
+
+/// <summary>The one tuber: its skin with eyes, and cut lengthwise with the ring of vessels. The stem end is on the left.</summary>
+internal static class TuberPart
+{
+    public static readonly Shape Outline = Shape.Smooth(
+        new(4.5, 34), new(8, 24), new(18, 16.5), new(32, 13), new(46, 12.5), new(56, 19), new(60, 31), new(57.5, 43), new(48, 51), new(33, 53), new(17, 51), new(7.5, 44));
+
+    public static readonly Shape VascularRing = Shape.Smooth(
+        new(6.5, 34), new(12, 27), new(21, 22.5), new(33, 19.5), new(44, 19.5), new(51.5, 24), new(54, 31.5), new(51.5, 40), new(44, 45.3), new(32, 46.7), new(20, 45), new(11, 40));
+
+    public static string Eyes(string tint = Tint.Dark) => Line("M20 25q4-2.4 7 .6M43 20.5q4-1 5.5 2.8M31 33.5q4-2.4 7 .6M14.5 40q4-2.4 7 .6M44 44q4.5-.6 6.5-3.6", tint) + Fill(Dots([new(23.5, 27.5), new(44.8, 24), new(34.5, 36), new(18, 42.5), new(46.2, 40.6)], 0.9), tint);
+
+    public static string Stolon => Line("M4.5 33H1.5");
+
+    public static string Skin(string marks = "", string? eyes = null, string tint = Tint.Skin) => Stolon + Outlined(Outline, tint) + (eyes ?? Eyes()) + marks + Line(Outline.Path);
+
+    /// <summary>The cut tuber. The ring of vessels is a thin broken line unless it is left out.</summary>
+    public static string Cut(string marks = "", bool ring = true) =>
+        Stolon + Outlined(Outline, Tint.Flesh) + (ring ? Ring : "") + marks + Line(Outline.Path);
+
+    public static string Ring => Thin(Dashed(VascularRing), Tint.Dead);
+
+    /// <summary>A layer under the skin, from one share of the way round to another; its inner edge wanders.</summary>
+    public static Shape UnderSkin(double from, double to, double depth, double wander = 0.25)
+    {
+        var edge = Outline.Along(96);
+        var outside = Enumerable.Range((int)(from * 96), (int)((to - from) * 96) + 1).Select(index => edge[((index % 96) + 96) % 96]).ToArray();
+        var inside = outside.Select((point, index) =>
+        {
+            double end = Math.Min(1, Math.Min(index, outside.Length - 1 - index) / 5.0);
+            double deep = depth * end * (1 + (wander * Math.Sin((index * 0.36) + 1)));
+            var inward = new Point(32, 33) - point;
+            return point + (inward * Math.Min(0.96, deep / inward.Length));
+        }).Reverse();
+        return Shape.Smooth([.. outside.Where((_, index) => index % 2 == 0), .. inside.Where((_, index) => index % 3 == 0)]);
+    }
+
+    private static string Dashed(Shape shape)
+    {
+        var points = shape.Along(60);
+        return string.Concat(Enumerable.Range(0, 30).Select(index => $"M{points[index * 2]}L{points[(index * 2) + 1]}"));
+    }
+}
