@@ -41,7 +41,7 @@ internal static class LeafPart
     {
         var edge = Outline.Along(96);
         var outside = Enumerable.Range((int)(from * 96), (int)((to - from) * 96) + 1).Select(index => edge[(index + 96) % 96]).ToArray();
-        var inside = outside.Select((point, index) => point + ((new Point(32, 32) - point) * (depth * (1 + (0.12 * Math.Sin(index * 1.7)))))).Reverse();
+        var inside = outside.Select((point, index) => point + ((new Point(32, 32) - point) * (depth * Math.Min(1, Math.Min(index, outside.Length - 1 - index) / 5.0) * (1 + (0.12 * Math.Sin(index * 1.7)))))).Reverse();
         return Shape.Straight([.. outside.Where((_, index) => index % 2 == 0), .. inside.Where((_, index) => index % 2 == 0)]);
     }
 }

@@ -11,7 +11,11 @@ internal static class TuberPart
     public static readonly Shape VascularRing = Shape.Smooth(
         new(6.5, 34), new(12, 27), new(21, 22.5), new(33, 19.5), new(44, 19.5), new(51.5, 24), new(54, 31.5), new(51.5, 40), new(44, 45.3), new(32, 46.7), new(20, 45), new(11, 40));
 
-    public static string Eyes(string tint = Tint.Dark) => Line("M20 25q4-2.4 7 .6M43 20.5q4-1 5.5 2.8M31 33.5q4-2.4 7 .6M14.5 40q4-2.4 7 .6M44 44q4.5-.6 6.5-3.6", tint) + Fill(Dots([new(23.5, 27.5), new(44.8, 24), new(34.5, 36), new(18, 42.5), new(46.2, 40.6)], 0.9), tint);
+    /// <summary>The eyes: a brow on the side of the stem end, a bud behind it.</summary>
+    public static string Eyes(string tint = Tint.Dark) =>
+        Line(string.Concat(EyePlaces.Select(eye => $"M{eye + new Point(-0.6, -3)}q-2.6 3 0 6")), tint) + Fill(Dots(EyePlaces.Select(eye => eye + new Point(1, 0)), 0.9), tint);
+
+    public static readonly Point[] EyePlaces = [new(19, 27), new(33, 21), new(48, 24), new(27, 40), new(41, 36), new(51, 43)];
 
     public static string Stolon => Line("M4.5 33H1.5");
 
