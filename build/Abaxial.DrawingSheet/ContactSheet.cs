@@ -18,7 +18,7 @@ internal static class ContactSheet
     [
         ("plant", "The plant and the planting", ["organs-affected", "field-pattern", "leaf-position", "wilting", "watering", "sample-condition", "roots"]),
         ("leaf-spots", "Spots of the leaf", ["leaf-lesion-size", "leaf-lesion-shape", "leaf-lesion-color", "leaf-lesion-border", "concentric-rings", "pycnidia", "shot-holes", "dead-center"]),
-        ("leaf", "Color and shape of the leaf, growth, insects", ["leaf-yellowing", "leaf-distortion", "leaf-upper-growth", "leaf-underside-growth", "leaf-underside-growth-place", "insects-or-mites"]),
+        ("leaf", "Color and shape of the leaf, growth, insects", ["leaf-yellowing", "leaf-distortion", "leaf-upper-growth", "leaf-underside-growth", "leaf-underside-growth-place", "surface", "insects-or-mites"]),
         ("stem", "Stem", ["stem-lesion", "stem-lesion-place", "stem-growth", "stem-inside"]),
         ("fruit", "Tomato fruit", ["fruit-lesion-place", "fruit-lesion-color", "fruit-lesion-size", "fruit-marks", "fruit-growth", "fruit-height", "fruit-ripeness", "fruit-flesh"]),
         ("tuber", "Potato tuber", ["tuber-surface", "tuber-flesh", "tuber-rot-edge", "tuber-rot-start", "tuber-growth", "tuber-rot-depth"]),
@@ -42,15 +42,17 @@ internal static class ContactSheet
         int y = 8;
         foreach (var states in characters)
         {
-            var character = knowledge.FindCharacter(states[0].CharacterId)!;
-            body.Append(CultureInfo.InvariantCulture, $"<text x=\"8\" y=\"{y + 14}\" class=\"title\">{Escaped(knowledge.Texts.Character(character))}</text>\n");
+            var character = knowledge.FindCharacter(states[0].CharacterId); // none for the surfaces, whose words are of the vocabulary
+            string title = character is null ? "Surface when growth was looked for" : knowledge.Texts.Character(character);
+            body.Append(CultureInfo.InvariantCulture, $"<text x=\"8\" y=\"{y + 14}\" class=\"title\">{Escaped(title)}</text>\n");
             y += 24;
             for (int i = 0; i < states.Length; i++)
             {
                 int x = 8 + (i % Across * Cell), top = y + (i / Across * Cell);
                 body.Append(CultureInfo.InvariantCulture, $"<g transform=\"translate({x} {top})\" class=\"pen\">{states[i].Elements}</g>\n");
                 int line = 0;
-                foreach (string words in Lines(knowledge.Texts.State(character, character.StateIndex(states[i].StateId))))
+                string name = character is null ? knowledge.Texts.Word($"{states[i].CharacterId}.{states[i].StateId}") : knowledge.Texts.State(character, character.StateIndex(states[i].StateId));
+                foreach (string words in Lines(name))
                 {
                     body.Append(CultureInfo.InvariantCulture, $"<text x=\"{x}\" y=\"{top + Size + 10 + (line++ * 10)}\">{Escaped(words)}</text>\n");
                 }

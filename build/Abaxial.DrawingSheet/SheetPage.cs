@@ -16,8 +16,8 @@ internal static class SheetPage
         page.Append(CultureInfo.InvariantCulture, $"""
             # The drawings
 
-            {drawings} states have a line drawing of our own, {pictures} different pictures: where two looks show the same thing, they share it. All are made of the same
-            parts (one leaf, one lesion, one fruit, one stem, one tuber, one plant, spores to one scale) in a box of 64 x 64 with a pen of 1.6 and a fine pen of 0.8 for
+            {drawings} states and surfaces have a line drawing of our own, {pictures} different pictures: where two looks show the same thing, they share it. All are made of
+            the same parts (one leaf, one lesion, one fruit, one stem, one tuber, one plant, spores to one scale) in a box of 64 x 64 with a pen of 1.6 and a fine pen of 0.8 for
             texture. A picture shows what differs and nothing else. Nothing is told by color alone: brown is hatched, yellow is dotted, purple is lined upright, bronze is
             flecked, wet is dashed, down has hairs, cotton has curls, powder has grains, fuzz has heads, velvet has a nap.
 

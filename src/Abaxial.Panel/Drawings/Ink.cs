@@ -31,6 +31,9 @@ internal static class Ink
 
     public static string Edged(Shape shape, string tint) => Edged(shape.Path, tint);
 
+    /// <summary>An area with the fine pen around it in the color of the text: what stands by itself, not on an organ.</summary>
+    public static string FineOutlined(Shape shape, string tint) => $"<path d=\"{shape.Path}\" fill=\"{tint}\" stroke-width=\".8\"/>";
+
     /// <summary>An area without a line around it.</summary>
     public static string Fill(string path, string tint) => path.Length == 0 ? "" : $"<path d=\"{path}\" fill=\"{tint}\" fill-rule=\"evenodd\" stroke=\"none\"/>";
 

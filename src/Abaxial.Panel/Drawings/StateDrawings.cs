@@ -10,7 +10,7 @@ public static class StateDrawings
     private static readonly ImmutableArray<Sketch> Sketches =
     [
         .. Organs.All, .. Fields.All, .. Plants.All, .. LeafChanges.All, .. LeafSpots.All, .. LeafGrowth.All, .. Insects.All, .. Stems.All, .. Roots.All,
-        .. Fruits.All, .. Tubers.All, .. CutTubers.All, .. Spores.All, .. Sporangia.All, .. Bench.All,
+        .. Fruits.All, .. Tubers.All, .. CutTubers.All, .. Spores.All, .. Sporangia.All, .. Bench.All, .. Surfaces.All,
     ];
 
     private static readonly FrozenDictionary<(string Character, string State), Lazy<StateDrawing>> Drawn = Sketches.ToFrozenDictionary(

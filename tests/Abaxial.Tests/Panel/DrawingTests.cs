@@ -126,7 +126,7 @@ public sealed partial class DrawingTests
     }
 
     private static IEnumerable<(string Character, string State)> KnownStates() =>
-        Knowledge.Characters.SelectMany(character => character.States.Select(state => (character.Id, state)));
+        Knowledge.Characters.SelectMany(character => character.States.Select(state => (character.Id, state))).Concat(Vocabulary.Surfaces.Select(surface => (Surfaces.Name, surface)));
 
     [GeneratedRegex("^[MLHVCQTAZmlhvcqtaz0-9 .-]+$")]
     private static partial Regex PathText();

@@ -17,7 +17,7 @@ internal static class SporePart
     {
         double along = Units(length) / 2, across = Units(width) / 2;
         var shape = Shape.Blob(x, y, along, 0, 0, across, degrees);
-        return Edged(shape, tint) + Thin(Walls(new(x, y), along, across, degrees, walls), Tint.Dark);
+        return FineOutlined(shape, tint) + Thin(Walls(new(x, y), along, across, degrees, walls), Tint.Ink);
     }
 
     /// <summary>A lemon: an oval with a papilla at one end and a short stalk at the other.</summary>
@@ -31,7 +31,7 @@ internal static class SporePart
             new(-along * 0.92, -across * 0.22), new(-along * 0.6, -across * 0.72), new(-along * 0.05, -across), new(along * 0.45, -across * 0.86), new(along * 0.84, -across * 0.26),
         ];
         var shape = Shape.Smooth([.. outline.Select(point => (point + middle).TurnedAround(middle, degrees))]);
-        return Thin($"M{middle.Toward(degrees + 180, along)}L{middle.Toward(degrees + 180, along + 1.2)}", Tint.Ink) + Outlined(shape, Tint.White)
+        return Thin($"M{middle.Toward(degrees + 180, along)}L{middle.Toward(degrees + 180, along + 1.2)}", Tint.Ink) + Outlined(shape, Tint.Sheet)
             + Fill(Ink.Dots([middle.Toward(degrees, along)], 1), Tint.Ink);
     }
 

@@ -5,7 +5,7 @@ internal static class Roots
 {
     public static IEnumerable<Sketch> All => Sketch.Of("roots",
         ("sound", () => Root(Tint.White, FineRoots)),
-        ("brown-rotted", () => Root(Tint.Dead, "") + Ink.Thin("M26 24l12-6M26 30l12-6M26 18l12-6M27 37l9-5", Tint.Dark) + Ink.Line("M20 33L13 40M44 33L51 40") + Ink.Fill(Ink.Dots([new(13, 40), new(51, 40), new(29, 52), new(35, 52)], 1.9), Tint.Dark)),
+        ("brown-rotted", () => Root(Tint.Dead, "") + Ink.Thin("M26 24l12-6M26 30l12-6M26 18l12-6M27 37l9-5", Tint.Dark) + Ink.Line("M20 33L13 40M44 33L51 40") + Ink.Fill(Ink.Dots([new(13, 40), new(51, 40), new(29, 52), new(35, 52)], 1.9), Tint.Ink)),
         ("corky", () => Root(Tint.Tan, "") + Ink.Line(Main) + Corky),
         ("galled", () => Root(Tint.White, FineRoots) + string.Concat(Galls.Select((at, index) => Ink.Outlined(Shape.Blob(at.X, at.Y, 4.6 - (index % 3 * 0.7), 0.14, index), Tint.Tan)))));
 

@@ -27,14 +27,14 @@ internal static class Sporangia
     {
         var middle = new Point(x, y);
         Point[] outline = [new(9, 0), new(7.2, 1.5), new(4, 4.8), new(-0.5, 5.8), new(-5.5, 4.2), new(-8.3, 1.2), new(-8.3, -1.2), new(-5.5, -4.2), new(-0.5, -5.8), new(4, -4.8), new(7.2, -1.5)];
-        return Ink.Outlined(Shape.Smooth([.. outline.Select(point => (point + middle).TurnedAround(middle, degrees))]), Tint.White);
+        return Ink.Outlined(Shape.Smooth([.. outline.Select(point => (point + middle).TurnedAround(middle, degrees))]), Tint.Sheet);
     }
 
     /// <summary>The upper end of a sporangium.</summary>
     private static string Apex(string papilla)
     {
         var inside = Shape.Smooth(new(32, 22), new(46, 27), new(53, 42), new(53, 61), new(32, 62), new(11, 61), new(11, 42), new(18, 27));
-        return Ink.Outlined("M9 61.5Q5 21 32 21T55 61.5", Tint.White) + Texture.Dots(inside, 7.5, 0.9, Tint.Gray, 4, 3) + (papilla.Length > 0 ? Ink.Outlined(papilla, Tint.Ink) : "");
+        return Ink.Outlined("M9 61.5Q5 21 32 21T55 61.5", Tint.Sheet) + Texture.Dots(inside, 7.5, 0.9, Tint.Gray, 4, 3) + (papilla.Length > 0 ? Ink.Outlined(papilla, Tint.Ink) : "");
     }
 
     private static string View => Ink.Line(Shape.Blob(32, 32, 28.5).Path);

@@ -41,7 +41,7 @@ internal static class Spores
         ("long-brown-cylindrical", () => Bar + Each([new(16, 20, -65, 4), new(35, 17, 80, 5), new(52, 30, 60, 4), new(30, 46, -15, 5)], spore => Sized("long-brown-cylindrical", spore, Tint.Bronze))),
         ("thick-walled-oospores", () => Bar + Oospore(18, 18) + Oospore(44, 22) + Oospore(28, 45)),
         ("scab-spore-balls", () => Bar + Ball(21, 21, 16) + Ball(45, 45, 13)),
-        ("round-sporangia-or-swellings", () => Bar + Ink.Line("M3 44Q14 40 17 27M17 20Q26 26 38 22M50 20Q56 18 61 8M38 30Q40 42 36 47M30 52Q22 60 8 58") + Each([new(17, 22, 0, 7), new(44, 23, 0, 8), new(33, 50, 0, 5)], swelling => Ink.Outlined(Shape.Blob(swelling.X, swelling.Y, swelling.Walls), Tint.White))));
+        ("round-sporangia-or-swellings", () => Bar + Ink.Line("M3 44Q14 40 17 27M17 20Q26 26 38 22M50 20Q56 18 61 8M38 30Q40 42 36 47M30 52Q22 60 8 58") + Each([new(17, 22, 0, 7), new(44, 23, 0, 8), new(33, 50, 0, 5)], swelling => Ink.Outlined(Shape.Blob(swelling.X, swelling.Y, swelling.Walls), Tint.Sheet))));
 
     private readonly record struct Laid(double X, double Y, double Degrees, int Walls);
 
@@ -78,7 +78,7 @@ internal static class Spores
             // Body and beak are about equally long; the beak is bent so that all 205 µm fit into the box.
             var body = Shape.Smooth(new(8, 10), new(12, 6.5), new(22, 8.5), new(36, 16), new(47, 25), new(52, 31), new(50.5, 32.5), new(44, 29), new(32, 23), new(18, 17.5), new(9.5, 14));
             return Ink.Line("M51.3 31.8Q61 43 53 50T32 51") + Ink.Outlined(body, Tint.Bronze)
-                + Ink.Thin("M15 7.3L13 15.5M21.5 8.8L18 17.2M28 11.8L24 19.5M34.5 15.5L30 22.3M40.5 20L36 25.5M46 24.5L42 28.5M13.5 12L18.5 14M25.5 16L30 18.3", Tint.Dark);
+                + Ink.Thin("M15 7.3L13 15.5M21.5 8.8L18 17.2M28 11.8L24 19.5M34.5 15.5L30 22.3M40.5 20L36 25.5M46 24.5L42 28.5M13.5 12L18.5 14M25.5 16L30 18.3", Tint.Ink);
         }
     }
 
@@ -98,14 +98,14 @@ internal static class Spores
         var middle = new Point(x, y);
         Point[] outline = [new(-along, 0), new(-along * 0.75, across * 0.8), new(-along * 0.2, across), new(along * 0.4, across * 0.5), new(along, 0), new(along * 0.4, -across * 0.5), new(-along * 0.2, -across), new(-along * 0.75, -across * 0.8)];
         var shape = Shape.Smooth([.. outline.Select(point => (point + middle).TurnedAround(middle, degrees))]);
-        return Ink.Edged(shape, Tint.Bronze) + Ink.Thin(string.Concat(new[] { -0.55, -0.15, 0.25 }.Select(share => middle.Toward(degrees, along * share)).Select(on => $"M{on.Toward(degrees + 90, across * 0.7)}L{on.Toward(degrees - 90, across * 0.7)}")), Tint.Dark);
+        return Ink.FineOutlined(shape, Tint.Bronze) + Ink.Thin(string.Concat(new[] { -0.55, -0.15, 0.25 }.Select(share => middle.Toward(degrees, along * share)).Select(on => $"M{on.Toward(degrees + 90, across * 0.7)}L{on.Toward(degrees - 90, across * 0.7)}")), Tint.Ink);
     }
 
     private static string Beakless(double x, double y, double degrees)
     {
         var (length, width) = Sizes["beakless-with-cross-walls"];
         var middle = new Point(x, y);
-        return Oval(x, y, length, width, degrees, Tint.Bronze, 3) + Ink.Thin($"M{middle.Toward(degrees, 5.5)}L{middle.Toward(degrees, 10)}M{middle.Toward(degrees, -0.5)}L{middle.Toward(degrees, 5)}M{middle.Toward(degrees + 180, 6)}L{middle.Toward(degrees + 180, 10.5)}", Tint.Dark);
+        return Oval(x, y, length, width, degrees, Tint.Bronze, 3) + Ink.Thin($"M{middle.Toward(degrees, 5.5)}L{middle.Toward(degrees, 10)}M{middle.Toward(degrees, -0.5)}L{middle.Toward(degrees, 5)}M{middle.Toward(degrees + 180, 6)}L{middle.Toward(degrees + 180, 10.5)}", Tint.Ink);
     }
 
     /// <summary>As long as 67 µm; thinner than the pen of outlines, so drawn as two fine lines.</summary>
@@ -124,7 +124,7 @@ internal static class Spores
         var middle = new Point(x, y);
         Point Turn(double px, double py) => new Point(x + px, y + py).TurnedAround(middle, degrees);
         var shape = Shape.Smooth(Turn(-along, 3.4), Turn(-along * 0.5, -half + 0.7), Turn(0, -half - 0.4), Turn(along * 0.5, -half + 0.7), Turn(along, 3.4), Turn(along * 0.5, half + 0.8), Turn(0, half), Turn(-along * 0.5, half + 0.8));
-        return Ink.Edged(shape, Tint.White) + Ink.Thin($"M{Turn(0, -half)}L{Turn(0, half)}M{Turn(-along * 0.4, -half + 0.5)}L{Turn(-along * 0.4, half + 0.5)}M{Turn(along * 0.4, -half + 0.5)}L{Turn(along * 0.4, half + 0.5)}", Tint.Dark);
+        return Ink.FineOutlined(shape, Tint.Sheet) + Ink.Thin($"M{Turn(0, -half)}L{Turn(0, half)}M{Turn(-along * 0.4, -half + 0.5)}L{Turn(-along * 0.4, half + 0.5)}M{Turn(along * 0.4, -half + 0.5)}L{Turn(along * 0.4, half + 0.5)}", Tint.Ink);
     }
 
     private static string Acervulus
@@ -133,12 +133,12 @@ internal static class Spores
         {
             var (length, width) = Sizes["in-acervuli-with-setae"];
             Laid[] free = [new(12, 12, 20, 0), new(27, 8, -30, 0), new(50, 12, 70, 0), new(56, 29, 10, 0), new(8, 28, -60, 0)];
-            return Ink.Fill("M6 54Q32 42 46 54L44 57H8Z", Tint.Dark) + Ink.Line("M14 52L7 38M20 50L16 19M27 49L29 15M33 49L40 18M39 51L48 36") + Each<double>([12, 17, 22, 27, 32, 37], x => Oval(x + 0.5, 45 - (Math.Abs(x - 25) * -0.15), length, width, 90, Tint.White))
-                + Each(free, spore => Oval(spore.X, spore.Y, length, width, spore.Degrees, Tint.White));
+            return Ink.Fill("M6 54Q32 42 46 54L44 57H8Z", Tint.Ink) + Ink.Line("M14 52L7 38M20 50L16 19M27 49L29 15M33 49L40 18M39 51L48 36") + Each<double>([12, 17, 22, 27, 32, 37], x => Oval(x + 0.5, 45 - (Math.Abs(x - 25) * -0.15), length, width, 90, Tint.Sheet))
+                + Each(free, spore => Oval(spore.X, spore.Y, length, width, spore.Degrees, Tint.Sheet));
         }
     }
 
-    private static string Mildew(double x, double y, string state) => Ink.Outlined(Shape.Blob(x, y, Units(Sizes[state].Width) / 2, 0, 0, Units(Sizes[state].Length) / 2), Tint.White);
+    private static string Mildew(double x, double y, string state) => Ink.Outlined(Shape.Blob(x, y, Units(Sizes[state].Width) / 2, 0, 0, Units(Sizes[state].Length) / 2), Tint.Sheet);
 
     private static string TwoShapes
     {
@@ -148,20 +148,20 @@ internal static class Spores
             double tall = Units(length) / 2, half = Units(width) / 2;
             var lance = Shape.Straight(new(18, 19 - tall), new(18 + half, 24), new(18 + (half * 0.7), 19 + tall), new(18 - (half * 0.7), 19 + tall), new(18 - half, 24));
             var barrel = Shape.Smooth(new(45, 19 - tall), new(45 + (half * 0.9), 20 - tall), new(45 + half, 19), new(45 + (half * 0.9), 18 + tall), new(45, 19 + tall), new(45 - (half * 0.9), 18 + tall), new(45 - half, 19), new(45 - (half * 0.9), 20 - tall));
-            return Ink.Line("M6 57H48M18 57V33M45 57V33") + Ink.Outlined(lance, Tint.White) + Ink.Outlined(barrel, Tint.White);
+            return Ink.Line("M6 57H48M18 57V33M45 57V33") + Ink.Outlined(lance, Tint.Sheet) + Ink.Outlined(barrel, Tint.Sheet);
         }
     }
 
     private static string Oospore(double x, double y)
     {
         double radius = Units(Sizes["thick-walled-oospores"].Length) / 2;
-        return Ink.Outlined(Shape.Blob(x, y, radius + 2.2), Tint.White) + Ink.Line(Shape.Blob(x, y, radius - 0.8).Path) + Ink.Edged(Shape.Blob(x, y, radius - 3), Tint.Gray);
+        return Ink.Outlined(Shape.Blob(x, y, radius + 2.2), Tint.Sheet) + Ink.Line(Shape.Blob(x, y, radius - 0.8).Path) + Ink.FineOutlined(Shape.Blob(x, y, radius - 3), Tint.Gray);
     }
 
     private static string Ball(double x, double y, double radius)
     {
         var ball = Shape.Blob(x, y, radius, 0.06, 3);
-        return Ink.Outlined(ball, Tint.Tan) + Each(Texture.Grid(ball, 4.6, 2, 2), at => Ink.Edged(Shape.Blob(at.X, at.Y, 1.9), Tint.White));
+        return Ink.Outlined(ball, Tint.Tan) + Each(Texture.Grid(ball, 4.6, 2, 2), at => Ink.FineOutlined(Shape.Blob(at.X, at.Y, 1.9), Tint.Sheet));
     }
 
     private static string Each<T>(IEnumerable<T> items, Func<T, string> drawn) => string.Concat(items.Select(drawn));
