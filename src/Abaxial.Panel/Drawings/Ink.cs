@@ -60,6 +60,16 @@ internal static class Ink
         return path.ToString();
     }
 
+    /// <summary>The outline of a shape as a broken line.</summary>
+    public static string Dashed(Shape shape)
+    {
+        var points = shape.Along(60);
+        return string.Concat(Enumerable.Range(0, 30).Select(index => $"M{points[index * 2]}L{points[(index * 2) + 1]}"));
+    }
+
+    /// <summary>Each of several things drawn, one behind the other.</summary>
+    public static string Each<T>(IEnumerable<T> items, Func<T, string> drawn) => string.Concat(items.Select(drawn));
+
     /// <summary>The whole drawing: the box, the pen, the elements.</summary>
     public static string Box(string elements) =>
         $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 64 64\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.6\" stroke-linecap=\"round\" stroke-linejoin=\"round\">{elements}</svg>";

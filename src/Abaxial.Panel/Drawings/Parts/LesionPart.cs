@@ -11,6 +11,9 @@ internal static class LesionPart
     /// <summary>Dead brown tissue: slanting lines.</summary>
     public static string Dead(Shape shape, double apart = 3.4, Shape? without = null) => Fill(shape, Tint.Dead) + Texture.Hatch(shape, apart, -45, Tint.Dark, without);
 
+    /// <summary>Dead brown tissue with a thin line around it: the ordinary lesion.</summary>
+    public static string Patch(Shape shape, double apart = 3.4) => Dead(shape, apart) + Thin(shape.Path, Tint.Dark);
+
     /// <summary>Dark brown to black: solid.</summary>
     public static string Black(Shape shape) => Fill(shape, Tint.Dark);
 

@@ -41,10 +41,4 @@ internal static class TuberPart
         }).Reverse();
         return Shape.Smooth([.. outside.Where((_, index) => index % 2 == 0), .. inside.Where((_, index) => index % 3 == 0)]);
     }
-
-    private static string Dashed(Shape shape)
-    {
-        var points = shape.Along(60);
-        return string.Concat(Enumerable.Range(0, 30).Select(index => $"M{points[index * 2]}L{points[(index * 2) + 1]}"));
-    }
 }

@@ -18,7 +18,7 @@ internal static class CutTubers
             ("vascular-ring-cheesy", () => Cut(Cheesy, ring: false)),
             ("necrotic-arcs-and-rings", () => Cut(Ink.Line("M13 38Q14 24 27 19M19 43Q18 30 31 25M29 45Q26 36 36 31M41 17Q54 22 52 36M39 24Q47 27 46 37M42 45Q49 44 52 41", Tint.Dead) + Ink.Thin("M14.5 38Q15.5 25 27.5 20.5", Tint.Dark), ring: false)),
             ("black-center", () => Cut(Ink.Fill(Shape.Blob(33, 33, 12, 0.24, 2, 8), Tint.Dark) + Ink.Edged(Shape.Blob(33, 33, 4.5, 0.2, 3, 2.4), Tint.Sheet))),
-            ("brown-corky-shallow", () => Cut(Each([(-0.2, 0.02), (0.16, 0.36), (0.55, 0.77)], part => Corky(UnderSkin(part.Item1, part.Item2, 8, 0.1))))),
+            ("brown-corky-shallow", () => Cut(Ink.Each([(-0.2, 0.02), (0.16, 0.36), (0.55, 0.77)], part => Corky(UnderSkin(part.Item1, part.Item2, 8, 0.1))))),
             ("gray-net-or-mahogany", () => Cut(Net, ring: false))),
         .. Sketch.Of("tuber-rot-edge",
             ("diffuse-uneven", () => Cut(Ink.Fill(Upper.Times(0.86), Tint.Dead) + Texture.Hatch(Upper.Times(0.86), 3.4, -45, Tint.Dark) + Ink.Fill(Ink.Dots(Texture.Grid(Fringe, 3, 0.3, 4), 1), Tint.Dead))),
@@ -68,7 +68,7 @@ internal static class CutTubers
         get
         {
             var rot = Shape.Smooth(new(8, 22), new(19, 13.5), new(33, 12), new(46, 14), new(48, 25), new(43, 36), new(32, 42), new(20, 39), new(11, 32));
-            return Dead(rot, 3) + Each([Shape.Blob(20, 24, 4.8, 0.2, 1, 3.8), Shape.Blob(32, 31, 6.5, 0.2, 2, 4.5), Shape.Blob(38, 20, 3.8, 0.2, 3, 3)], hole => Ink.Edged(hole, Tint.Dark) + Ink.Fill(Ink.Dots(Texture.Grid(hole.Times(0.8), 2.6, 0.4, 3), 0.7), Tint.White));
+            return Dead(rot, 3) + Ink.Each([Shape.Blob(20, 24, 4.8, 0.2, 1, 3.8), Shape.Blob(32, 31, 6.5, 0.2, 2, 4.5), Shape.Blob(38, 20, 3.8, 0.2, 3, 3)], hole => Ink.Edged(hole, Tint.Dark) + Ink.Fill(Ink.Dots(Texture.Grid(hole.Times(0.8), 2.6, 0.4, 3), 0.7), Tint.White));
         }
     }
 
@@ -95,6 +95,4 @@ internal static class CutTubers
 
     /// <summary>A clock face in the free corner: the color needs time.</summary>
     private static string Watch => Ink.Outlined(Shape.Blob(54.5, 54.5, 6.8), Tint.Sheet) + Ink.Fill("M54.5 47.7A6.8 6.8 0 0 1 54.5 61.3Z", Tint.Ink);
-
-    private static string Each<T>(IEnumerable<T> items, Func<T, string> drawn) => string.Concat(items.Select(drawn));
 }

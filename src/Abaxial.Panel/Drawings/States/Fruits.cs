@@ -25,25 +25,25 @@ internal static class Fruits
             ("gray-green-greasy", () => Green(Soaked(Spot) + Ink.Line("M25 33Q29 29 34 30.5", Tint.White)))),
         .. Sketch.Of("fruit-lesion-size",
             ("pinprick-under-2mm", () => Green(Ink.Fill(Ink.Dots(Texture.Grid(Body, 5.6, 2, 5), 0.9), Tint.Dark))),
-            ("small-2-5mm", () => Green(Each(Spots(2, new(16, 32), new(26, 44), new(40, 36), new(50, 44), new(48, 27), new(22, 28), new(36, 54)), spot => Ink.Edged(spot, Tint.Dead)))),
+            ("small-2-5mm", () => Green(Ink.Each(Spots(2, new(16, 32), new(26, 44), new(40, 36), new(50, 44), new(48, 27), new(22, 28), new(36, 54)), spot => Ink.Edged(spot, Tint.Dead)))),
             ("medium-5-20mm", () => Green(Patch(Shape.Blob(21, 38, 5.5, 0.06, 1)) + Patch(Shape.Blob(43, 43, 6.5, 0.06, 3)))),
             ("large-over-20mm", () => Green(Patch(Shape.Blob(33, 41, 16, 0.07, 2, 14))))),
         .. Sketch.Of("fruit-marks",
             ("none", () => Ripe()),
-            ("white-halo-around-spot", () => Ripe(Each(BirdsEyes, at => Ink.Edged(Shape.Blob(at.X, at.Y, 5.6), Tint.White) + Ink.Fill(Ink.Dots([at], 2.3), Tint.Dead) + Ink.Fill(Ink.Dots([at], 0.9), Tint.Dark)))),
-            ("raised-scabby", () => Green(Each(BirdsEyes, Scab))),
+            ("white-halo-around-spot", () => Ripe(Ink.Each(BirdsEyes, at => Ink.Edged(Shape.Blob(at.X, at.Y, 5.6), Tint.White) + Ink.Fill(Ink.Dots([at], 2.3), Tint.Dead) + Ink.Fill(Ink.Dots([at], 0.9), Tint.Dark)))),
+            ("raised-scabby", () => Green(Ink.Each(BirdsEyes, Scab))),
             ("concentric-rings", () => Ripe(Ink.Edged(Spot, Tint.Dead) + Rings(Spot, 0.98, 0.66, 0.36) + Ink.Fill(Spot.Times(0.1), Tint.Dark))),
-            ("ghost-rings", () => Ripe(Each(BirdsEyes, at => Ink.Line(Shape.Blob(at.X, at.Y, 5.4).Path, Tint.White) + Ink.Fill(Ink.Dots([at], 0.7), Tint.White)))),
+            ("ghost-rings", () => Ripe(Ink.Each(BirdsEyes, at => Ink.Line(Shape.Blob(at.X, at.Y, 5.4).Path, Tint.White) + Ink.Fill(Ink.Dots([at], 0.7), Tint.White)))),
             ("black-dots-in-sunken-spot", () => Ripe(Sunken)),
             ("target-band-smooth-edge", () => Green(Banded(Shape.Blob(32, 41, 19, 0.02, 1, 16), Tint.Tan))),
-            ("pits", () => Ripe(Each(Pits, at => Ink.Fill(Ink.Dots([at], 1.9), Tint.Dark) + Ink.Line($"M{at + new Point(-2.2, 2.2)}q2.2 1.6 4.4 0", Tint.White)))),
+            ("pits", () => Ripe(Ink.Each(Pits, at => Ink.Fill(Ink.Dots([at], 1.9), Tint.Dark) + Ink.Line($"M{at + new Point(-2.2, 2.2)}q2.2 1.6 4.4 0", Tint.White)))),
             ("cracks", () => Ripe(Ink.Line("M26 24Q21 31 23 42T21 51M39 25Q44 33 42 44M48 22Q52 28 51 36M17 24Q13 31 14 38", Tint.Dark) + Ink.Fill("M26 24Q21 31 23 42Q27 34 26 24ZM39 25Q44 33 42 44Q39 35 39 25Z", Tint.Dark)))),
         .. Sketch.Of("fruit-growth",
             ("none", () => Green(Patch(Spot))),
             ("white-down", () => Green(Patch(Spot) + DownTufts(4.6, new(24, 34), new(36, 31), new(43, 40), new(33, 40), new(25, 45), new(36, 48)))),
             ("gray-brown-fuzz", () => Green(Ink.Edged(Spot, Tint.Dead) + Fuzz(Spot))),
             ("dark-velvet", () => Green(Velvet(Spot, Tint.Dark, Tint.Gray))),
-            ("pink-orange-slime", () => Ripe(Ink.Edged(Spot, Tint.Dead) + Each(Drops, at => Ink.Edged(Shape.Blob(at.X, at.Y, 2.9, 0.1, (int)at.X), Tint.Pink) + Ink.Fill(Ink.Dots([at + new Point(-0.8, -0.8)], 0.6), Tint.White)))),
+            ("pink-orange-slime", () => Ripe(Ink.Edged(Spot, Tint.Dead) + Ink.Each(Drops, at => Ink.Edged(Shape.Blob(at.X, at.Y, 2.9, 0.1, (int)at.X), Tint.Pink) + Ink.Fill(Ink.Dots([at + new Point(-0.8, -0.8)], 0.6), Tint.White)))),
             ("white-cotton", () => Green(Cotton(Shape.Blob(33, 41, 16, 0.1, 2, 13))))),
         .. Sketch.Of("fruit-height",
             ("near-or-on-soil", () => Truss(3)),
@@ -81,7 +81,7 @@ internal static class Fruits
         get
         {
             var patch = Shape.Smooth(new(8, 22), new(20, 14), new(32, 16), new(46, 13.5), new(55, 21), new(57, 33), new(50, 45), new(38, 43), new(29, 50), new(16, 46), new(7, 36));
-            return Bronze(patch, 4.6) + Each([Shape.Blob(20, 34, 4.5, 0.25, 1), Shape.Blob(35, 35, 5, 0.25, 3), Shape.Blob(48, 29, 4, 0.25, 5), Shape.Blob(27, 43, 2.6, 0.25, 2)], spot => Ink.Fill(spot, Tint.Dead) + Ink.Thin(spot.Path, Tint.Dark));
+            return Bronze(patch, 4.6) + Ink.Each([Shape.Blob(20, 34, 4.5, 0.25, 1), Shape.Blob(35, 35, 5, 0.25, 3), Shape.Blob(48, 29, 4, 0.25, 5), Shape.Blob(27, 43, 2.6, 0.25, 2)], spot => Ink.Fill(spot, Tint.Dead) + Ink.Thin(spot.Path, Tint.Dark));
         }
     }
 
@@ -97,8 +97,6 @@ internal static class Fruits
 
     private static string Outlined(string tint) => Ink.Outlined(Outline, tint);
 
-    private static string Patch(Shape shape) => Dead(shape) + Ink.Thin(shape.Path, Tint.Dark);
-
     private static string Banded(Shape shape, string light) =>
         Ink.Fill(shape, Tint.Dead) + Ink.Fill(shape.Times(0.82), light) + Ink.Fill(shape.Times(0.62), Tint.Dead) + Ink.Fill(shape.Times(0.42), light) + Ink.Fill(shape.Times(0.2), Tint.Dead);
 
@@ -113,8 +111,6 @@ internal static class Fruits
     {
         Point[] at = [new(45, 12), new(19, 22), new(45, 33), new(20, 49)];
         return Ink.Line("M3 57.5H61") + Ink.Line("M32 57.5V3M32 8Q40 6 45 8M32 18Q24 16 19 17M32 29Q40 27 45 28M32 40Q22 38 20 43")
-            + Each(Enumerable.Range(0, 4), fruit => Ink.Outlined(Shape.Blob(at[fruit].X, at[fruit].Y, 7.3), Tint.Green) + (spotted.Contains(fruit) ? Ink.Fill(Shape.Blob(at[fruit].X + 0.5, at[fruit].Y + 1, 4.2, 0.1, fruit), Tint.Dark) : ""));
+            + Ink.Each(Enumerable.Range(0, 4), fruit => Ink.Outlined(Shape.Blob(at[fruit].X, at[fruit].Y, 7.3), Tint.Green) + (spotted.Contains(fruit) ? Ink.Fill(Shape.Blob(at[fruit].X + 0.5, at[fruit].Y + 1, 4.2, 0.1, fruit), Tint.Dark) : ""));
     }
-
-    private static string Each<T>(IEnumerable<T> items, Func<T, string> drawn) => string.Concat(items.Select(drawn));
 }

@@ -36,6 +36,4 @@ internal static class LeafGrowth
     private static string Tufts => DownTufts(5, new(24, 26.5), new(38, 25), new(43, 38), new(31, 35), new(22, 40), new(34, 46));
 
     private static string Lesion => Under + Patch(Large);
-
-    private static string Patch(Shape shape) => Dead(shape) + Ink.Thin(shape.Path, Tint.Dark);
 }

@@ -13,18 +13,18 @@ internal static class LeafSpots
     [
         .. Sketch.Of("leaf-lesion-size",
             ("pinprick-under-2mm", () => Upper + Ink.Fill(Ink.Dots(Texture.Grid(Outline, 6, 3.4, 8), 0.9), Tint.Dark)),
-            ("small-2-5mm", () => Upper + Each(Spots(2.1, Many), shape => Ink.Edged(shape, Tint.Dead))),
-            ("medium-5-12mm", () => Upper + Each(Spots(4.6, Three), shape => Ink.Edged(shape, Tint.Dead) + Texture.Hatch(shape, 2.8, -45, Tint.Dark))),
+            ("small-2-5mm", () => Upper + Ink.Each(Spots(2.1, Many), shape => Ink.Edged(shape, Tint.Dead))),
+            ("medium-5-12mm", () => Upper + Ink.Each(Spots(4.6, Three), shape => Ink.Edged(shape, Tint.Dead) + Texture.Hatch(shape, 2.8, -45, Tint.Dark))),
             ("large-12-25mm", () => Upper + Patch(Shape.Blob(36, 36, 9.6, 0.08, 1))),
             ("blotch-over-25mm", () => Upper + Patch(Shape.Blob(32, 34, 19, 0.13, 4, 17)))),
         .. Sketch.Of("leaf-lesion-shape",
             ("no-lesions", () => Upper),
-            ("round", () => Upper + Each(Three, at => Patch(Shape.Blob(at.X, at.Y, 6)))),
-            ("angular-vein-bound", () => Upper + Each(Angular, Patch) + Veins),
+            ("round", () => Upper + Ink.Each(Three, at => Patch(Shape.Blob(at.X, at.Y, 6)))),
+            ("angular-vein-bound", () => Upper + Ink.Each(Angular, shape => Patch(shape)) + Veins),
             ("irregular", () => Upper + Patch(Shape.Blob(39, 39, 10, 0.3, 1, 8.5)) + Patch(Shape.Blob(22, 25, 7.5, 0.34, 4, 6.5))),
             ("wedge-from-margin", () => Upper + Wedge),
             ("margin-scorch", () => Upper + Dead(AlongMargin(-0.37, 0.37, 0.27), 3) + Margin),
-            ("ring-pattern", () => Upper + Each(RingMarks, ring => Ink.Line(ring.Path, Tint.Yellow) + Ink.Line(ring.Times(0.48).Path, Tint.Yellow) + Ink.Thin(ring.Times(0.74).Path, Tint.Dark))),
+            ("ring-pattern", () => Upper + Ink.Each(RingMarks, ring => Ink.Line(ring.Path, Tint.Yellow) + Ink.Line(ring.Times(0.48).Path, Tint.Yellow) + Ink.Thin(ring.Times(0.74).Path, Tint.Dark))),
             ("diffuse-patch", () => Upper + Diffuse(Shape.Blob(31, 34, 17, 0.1, 2))),
             ("fine-stipple", () => Upper + Ink.Fill(Ink.Dots(Texture.Grid(Outline, 3.9, 2.4, 4), 0.75), Tint.White)),
             ("torn-or-tattered", () => Tattered)),
@@ -43,14 +43,14 @@ internal static class LeafSpots
             ("no-distinct-border", () => Upper + Ink.Fill(Core.Times(0.72), Tint.Dead) + Ink.Fill(Ink.Dots(Texture.Grid(Core.Times(1.5), 2.9, 0.4, 3), 0.95), Tint.Dead))),
         .. Sketch.Of("concentric-rings",
             ("clear", () => Upper + Ink.Edged(Large, Tint.Dead) + Rings(Large, 0.98, 0.68, 0.39) + Ink.Fill(Large.Times(0.12), Tint.Dark)),
-            ("faint", () => Upper + Ink.Edged(Large, Tint.Dead) + Each([0.7, 0.4], size => Ink.Thin(Broken(Large.Times(size)), Tint.Dark))),
+            ("faint", () => Upper + Ink.Edged(Large, Tint.Dead) + Ink.Each([0.7, 0.4], size => Ink.Thin(Broken(Large.Times(size)), Tint.Dark))),
             ("absent", () => PlainSpot)),
         .. Sketch.Of("pycnidia",
             ("present", () => Upper + TanWithRim(Large) + Texture.Dots(Large, 5.6, 1.3, Tint.Dark, 4, 5)),
             ("absent", () => Upper + TanWithRim(Large))),
         .. Sketch.Of("shot-holes",
-            ("present", () => Upper + Each(Holes, hole => Ink.Fill(hole.Times(1.3), Tint.Dead) + Ink.Outlined(hole, Tint.Sheet))),
-            ("absent", () => Upper + Each(Holes, hole => Patch(hole.Times(1.3))))),
+            ("present", () => Upper + Ink.Each(Holes, hole => Ink.Fill(hole.Times(1.3), Tint.Dead) + Ink.Outlined(hole, Tint.Sheet))),
+            ("absent", () => Upper + Ink.Each(Holes, hole => Patch(hole.Times(1.3))))),
         .. Sketch.Of("dead-center",
             ("brown-dead-center", () => Upper + Yellow(Large.Times(1.1), Large.Times(0.6)) + Dead(Large.Times(0.6)) + Ink.Thin(Large.Times(0.6).Path, Tint.Dark)),
             ("no-dead-center", () => Upper + Yellow(Large.Times(1.1)))),
@@ -71,8 +71,6 @@ internal static class LeafSpots
         Shape.Straight(new(33, 19), new(37, 16), new(40, 12.5), new(45, 18), new(40, 22), new(33, 25)),
         Shape.Straight(new(22, 46), new(17, 42), new(13, 38), new(17.5, 34.5), new(24, 38), new(25, 43)),
     ];
-
-    private static string Patch(Shape shape) => Dead(shape) + Ink.Thin(shape.Path, Tint.Dark);
 
     private static string SoakedEdge
     {
@@ -113,6 +111,4 @@ internal static class LeafSpots
         var points = shape.Along(42);
         return string.Concat(Enumerable.Range(0, 42).Where(index => index % 6 < 3).Select(index => $"M{points[index]}L{points[(index + 1) % 42]}"));
     }
-
-    private static string Each<T>(IEnumerable<T> items, Func<T, string> drawn) => string.Concat(items.Select(drawn));
 }

@@ -34,6 +34,4 @@ internal static class Organs
             return Ink.Line("M32 40V61.5") + Ink.Outlined(star, Tint.Yellow) + Patch(Shape.Smooth(new(40, 34), new(46, 36), new(49, 48), new(46, 51), new(39, 43))) + Ink.Line(star.Path) + Ink.Outlined("M28.5 34L32 20.5L35.5 34Q32 37.5 28.5 34Z", Tint.Orange);
         }
     }
-
-    private static string Patch(Shape shape) => Dead(shape, 2.8) + Ink.Thin(shape.Path, Tint.Dark);
 }

@@ -28,20 +28,20 @@ internal static class Spores
         ("none", () => Bar + Ink.Line(Shape.Blob(31, 29, 26).Path)),
         ("lemon-shaped-sporangia", () => Bar + Lemons),
         ("oval-in-grape-clusters", () => Bar + Grapes),
-        ("olive-one-to-three-celled", () => Bar + Each([new(14, 12, -30, 1), new(39, 10, 20, 0), new(54, 28, 70, 2), new(31, 27, -10, 1), new(11, 35, 60, 0), new(46, 47, -35, 1), new(25, 49, 15, 2)], spore => Sized("olive-one-to-three-celled", spore, Tint.Olive))),
+        ("olive-one-to-three-celled", () => Bar + Ink.Each<Laid>([new(14, 12, -30, 1), new(39, 10, 20, 0), new(54, 28, 70, 2), new(31, 27, -10, 1), new(11, 35, 60, 0), new(46, 47, -35, 1), new(25, 49, 15, 2)], spore => Sized("olive-one-to-three-celled", spore, Tint.Olive))),
         ("club-shaped-with-beak-and-cross-walls", () => Bar + Club),
         ("short-beaked-in-chains", () => Bar + Chains),
         ("beakless-with-cross-walls", () => Bar + Beakless(20, 17, 35) + Beakless(44, 40, -50) + Beakless(15, 46, 80)),
-        ("thread-like-clear", () => Bar + Each<double>([9, 19, 29, 39, 49], x => Thread(x, 12 + (x * 7 % 15)))),
+        ("thread-like-clear", () => Bar + Ink.Each<double>([9, 19, 29, 39, 49], x => Thread(x, 12 + (x * 7 % 15)))),
         ("sickle-shaped-many-celled", () => Bar + Sickle(18, 13, 10) + Sickle(44, 20, -50) + Sickle(19, 34, 40) + Sickle(46, 46, 0) + Sickle(15, 54, -20) + Sickle(31, 24, 100) + Sickle(53, 33, 70) + Sickle(33, 50, -70)),
         ("in-acervuli-with-setae", () => Bar + Acervulus),
-        ("powdery-mildew-chains", () => Bar + Ink.Line("M12 58H48M30 58V53") + Each<double>([48.5, 32, 15.5], y => Mildew(30, y + 0.3, "powdery-mildew-chains"))),
+        ("powdery-mildew-chains", () => Bar + Ink.Line("M12 58H48M30 58V53") + Ink.Each<double>([48.5, 32, 15.5], y => Mildew(30, y + 0.3, "powdery-mildew-chains"))),
         ("powdery-mildew-single", () => Bar + Ink.Line("M12 58H48M30 58V27") + Ink.Thin("M28 48h4M28 38h4", Tint.Ink) + Mildew(30, 18, "powdery-mildew-single")),
         ("powdery-mildew-two-shapes", () => Bar + TwoShapes),
-        ("long-brown-cylindrical", () => Bar + Each([new(16, 20, -65, 4), new(35, 17, 80, 5), new(52, 30, 60, 4), new(30, 46, -15, 5)], spore => Sized("long-brown-cylindrical", spore, Tint.Bronze))),
+        ("long-brown-cylindrical", () => Bar + Ink.Each<Laid>([new(16, 20, -65, 4), new(35, 17, 80, 5), new(52, 30, 60, 4), new(30, 46, -15, 5)], spore => Sized("long-brown-cylindrical", spore, Tint.Bronze))),
         ("thick-walled-oospores", () => Bar + Oospore(18, 18) + Oospore(44, 22) + Oospore(28, 45)),
         ("scab-spore-balls", () => Bar + Ball(21, 21, 16) + Ball(45, 45, 13)),
-        ("round-sporangia-or-swellings", () => Bar + Ink.Line("M3 44Q14 40 17 27M17 20Q26 26 38 22M50 20Q56 18 61 8M38 30Q40 42 36 47M30 52Q22 60 8 58") + Each([new(17, 22, 0, 7), new(44, 23, 0, 8), new(33, 50, 0, 5)], swelling => Ink.Outlined(Shape.Blob(swelling.X, swelling.Y, swelling.Walls), Tint.Sheet))));
+        ("round-sporangia-or-swellings", () => Bar + Ink.Line("M3 44Q14 40 17 27M17 20Q26 26 38 22M50 20Q56 18 61 8M38 30Q40 42 36 47M30 52Q22 60 8 58") + Ink.Each<Laid>([new(17, 22, 0, 7), new(44, 23, 0, 8), new(33, 50, 0, 5)], swelling => Ink.Outlined(Shape.Blob(swelling.X, swelling.Y, swelling.Walls), Tint.Sheet))));
 
     private readonly record struct Laid(double X, double Y, double Degrees, int Walls);
 
@@ -63,7 +63,7 @@ internal static class Spores
             var (length, width) = Sizes["oval-in-grape-clusters"];
             Point[] heads = [new(17, 14), new(45, 16), new(32, 8.5), new(50, 35)];
             (double Turn, double Far)[] berries = [(0, 6), (60, 6), (120, 6), (180, 6), (240, 6), (300, 6), (0, 0), (30, 9.4), (150, 9.4), (270, 4)];
-            return Ink.Line("M30 61L32 36L32 12M32 30L19 17M32 26L43 18M31 44L48 36") + Each(heads, head => Each(berries, berry =>
+            return Ink.Line("M30 61L32 36L32 12M32 30L19 17M32 26L43 18M31 44L48 36") + Ink.Each(heads, head => Ink.Each(berries, berry =>
             {
                 var at = head.Toward(berry.Turn, berry.Far);
                 return at.Y < 3.5 ? "" : Oval(at.X, at.Y, length, width, berry.Turn, Tint.Gray);
@@ -87,7 +87,7 @@ internal static class Spores
         get
         {
             Point[] first = [new(13, 48), new(24, 34.5), new(35, 21), new(46, 7.8)];
-            return Ink.Line("M3 61L8 54.5") + Each(first, at => ShortBeaked(at.X, at.Y + 0.5, -51)) + ShortBeaked(37, 45, -20) + Ink.Line("M22 51L28 48.5");
+            return Ink.Line("M3 61L8 54.5") + Ink.Each(first, at => ShortBeaked(at.X, at.Y + 0.5, -51)) + ShortBeaked(37, 45, -20) + Ink.Line("M22 51L28 48.5");
         }
     }
 
@@ -133,8 +133,8 @@ internal static class Spores
         {
             var (length, width) = Sizes["in-acervuli-with-setae"];
             Laid[] free = [new(12, 12, 20, 0), new(27, 8, -30, 0), new(50, 12, 70, 0), new(56, 29, 10, 0), new(8, 28, -60, 0)];
-            return Ink.Fill("M6 54Q32 42 46 54L44 57H8Z", Tint.Ink) + Ink.Line("M14 52L7 38M20 50L16 19M27 49L29 15M33 49L40 18M39 51L48 36") + Each<double>([12, 17, 22, 27, 32, 37], x => Oval(x + 0.5, 45 - (Math.Abs(x - 25) * -0.15), length, width, 90, Tint.Sheet))
-                + Each(free, spore => Oval(spore.X, spore.Y, length, width, spore.Degrees, Tint.Sheet));
+            return Ink.Fill("M6 54Q32 42 46 54L44 57H8Z", Tint.Ink) + Ink.Line("M14 52L7 38M20 50L16 19M27 49L29 15M33 49L40 18M39 51L48 36") + Ink.Each<double>([12, 17, 22, 27, 32, 37], x => Oval(x + 0.5, 45 - (Math.Abs(x - 25) * -0.15), length, width, 90, Tint.Sheet))
+                + Ink.Each(free, spore => Oval(spore.X, spore.Y, length, width, spore.Degrees, Tint.Sheet));
         }
     }
 
@@ -161,10 +161,6 @@ internal static class Spores
     private static string Ball(double x, double y, double radius)
     {
         var ball = Shape.Blob(x, y, radius, 0.06, 3);
-        return Ink.Outlined(ball, Tint.Tan) + Each(Texture.Grid(ball, 4.6, 2, 2), at => Ink.FineOutlined(Shape.Blob(at.X, at.Y, 1.9), Tint.Sheet));
+        return Ink.Outlined(ball, Tint.Tan) + Ink.Each(Texture.Grid(ball, 4.6, 2, 2), at => Ink.FineOutlined(Shape.Blob(at.X, at.Y, 1.9), Tint.Sheet));
     }
-
-    private static string Each<T>(IEnumerable<T> items, Func<T, string> drawn) => string.Concat(items.Select(drawn));
-
-    private static string Each(Laid[] items, Func<Laid, string> drawn) => Each<Laid>(items, drawn);
 }

@@ -27,7 +27,7 @@ internal static class Stems
             ("upper-half-or-tip", () => Tall("M28.6 6Q32 1 35.4 6L36 16H28Z")),
             ("node-or-petiole-axil", () => Tall("M28 24H36L42 20L44.5 22L36 31.5H28Z"))),
         .. Sketch.Of("stem-growth",
-            ("none", () => Stem(Dead(Canker) + Ink.Thin(Canker.Path, Tint.Dark))),
+            ("none", () => Stem(Patch(Canker))),
             ("white-down", () => Stem(Dead(Canker)) + DownTufts(4.6, new(29, 20), new(37, 29), new(27, 36), new(35, 45))),
             ("gray-brown-fuzz", () => Stem(Ink.Edged(Canker, Tint.Dead)) + Fuzz(Shape.Blob(32, 35, 13.5, 0.05, 2, 21), 6)),
             ("white-cotton", () => Stem() + Cotton(Shape.Blob(32, 34, 14, 0.1, 2, 19))),

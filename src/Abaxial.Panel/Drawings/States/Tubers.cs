@@ -12,24 +12,24 @@ internal static class Tubers
         .. Sketch.Of("tuber-surface",
             ("clean", () => Skin()),
             ("sunken-purple-brown", () => Skin(SunkenPurple)),
-            ("corky-pustules", () => Skin(Each(Pustules, Pustule), "")),
-            ("rubbery-with-dark-eyes", () => Skin(Each(EyePlaces, eye => Ink.Fill(Shape.Blob(eye.X, eye.Y, 4.4, 0.1, 2, 3.2), Tint.Dark)) + Ink.Thin("M11 32Q18 35 26 32.5M40 31Q48 34 56 30M24 46Q31 49 38 46", Tint.Dark), "")),
-            ("ringed-or-arced-necrosis", () => Skin(Each([new(22, 31), new(44, 35)], at => Arcs(at)), "")),
+            ("corky-pustules", () => Skin(Ink.Each(Pustules, Pustule), "")),
+            ("rubbery-with-dark-eyes", () => Skin(Ink.Each(EyePlaces, eye => Ink.Fill(Shape.Blob(eye.X, eye.Y, 4.4, 0.1, 2, 3.2), Tint.Dark)) + Ink.Thin("M11 32Q18 35 26 32.5M40 31Q48 34 56 30M24 46Q31 49 38 46", Tint.Dark), "")),
+            ("ringed-or-arced-necrosis", () => Skin(Ink.Each<Point>([new(22, 31), new(44, 35)], at => Arcs(at)), "")),
             ("wrinkled-with-mold-tufts", () => Wrinkled),
             ("wet-and-collapsing", () => Wet),
             ("silvery-or-black-dotted", () => Skin(Silver, "")),
-            ("black-crusts", () => Skin(Each(Crusts, at => Ink.Fill(Shape.Blob(at.X, at.Y, 3.6, 0.4, (int)at.X, 2.6, at.Y * 7), Tint.Dark)))),
-            ("sunken-dark-raised-border", () => Skin(Each([Shape.Blob(23, 30, 8.5, 0.1, 2, 7), Shape.Blob(44, 37, 7.5, 0.1, 3, 6.5)], spot => Ink.Edged(spot.Times(1.25), Tint.Tan) + Ink.Fill(spot.Times(0.9), Tint.Dark)), ""))),
+            ("black-crusts", () => Skin(Ink.Each(Crusts, at => Ink.Fill(Shape.Blob(at.X, at.Y, 3.6, 0.4, (int)at.X, 2.6, at.Y * 7), Tint.Dark)))),
+            ("sunken-dark-raised-border", () => Skin(Ink.Each([Shape.Blob(23, 30, 8.5, 0.1, 2, 7), Shape.Blob(44, 37, 7.5, 0.1, 3, 6.5)], spot => Ink.Edged(spot.Times(1.25), Tint.Tan) + Ink.Fill(spot.Times(0.9), Tint.Dark)), ""))),
         .. Sketch.Of("tuber-rot-start",
             ("stem-end", () => Skin(Patch(Shape.Smooth(new(4.5, 34), new(8, 24), new(15, 18.2), new(21, 24), new(19, 33), new(21, 43), new(14, 49.5), new(7.5, 44))))),
-            ("eyes", () => Skin(Each(EyePlaces, eye => Patch(Shape.Blob(eye.X, eye.Y, 5.2, 0.08, 1, 4.4))))),
+            ("eyes", () => Skin(Ink.Each(EyePlaces, eye => Patch(Shape.Blob(eye.X, eye.Y, 5.2, 0.08, 1, 4.4))))),
             ("wounds-or-bruises", () => Skin(Patch(Shape.Blob(36, 33, 12, 0.1, 2, 10)) + Ink.Line("M28 27L45 38M42 28L32 39", Tint.White))),
             ("anywhere", () => Skin(Patch(Shape.Blob(15, 27, 5, 0.1, 1)) + Patch(Shape.Blob(34, 35, 5.5, 0.1, 2)) + Patch(Shape.Blob(50, 40, 5, 0.1, 3)) + Patch(Shape.Blob(37, 18, 3.6, 0.1, 4))))),
         .. Sketch.Of("tuber-growth",
             ("none", () => Skin(Patch(Rot))),
             ("white-down", () => Skin(Patch(Rot) + DownTufts(4.6, new(23, 29), new(34, 25), new(42, 33), new(32, 34), new(24, 39), new(37, 41)))),
             ("white-cotton", () => Skin(Cotton(Shape.Blob(32, 33, 17, 0.1, 2, 13)))),
-            ("pink-or-white-tufts", () => Skin(Ink.Thin(Folds, Tint.Dark) + Each([new(20, 27), new(33, 22), new(44, 31), new(34, 40), new(21, 41)], at => Pad(at)), "")),
+            ("pink-or-white-tufts", () => Skin(Ink.Thin(Folds, Tint.Dark) + Ink.Each<Point>([new(20, 27), new(33, 22), new(44, 31), new(34, 40), new(21, 41)], at => Pad(at)), "")),
             ("gray-brown-fuzz", () => Skin(Ink.Edged(Rot, Tint.Dead) + Fuzz(Rot)))),
     ];
 
@@ -52,12 +52,12 @@ internal static class Tubers
         get
         {
             var sheen = Shape.Smooth(new(10, 27), new(20, 18), new(33, 20), new(43, 17), new(53, 26), new(52, 39), new(41, 45), new(30, 41), new(18, 45), new(11, 37));
-            return Ink.Fill(sheen, Tint.White) + Ink.Thin(Dashed(sheen), Tint.Gray) + Texture.Dots(sheen, 4, 0.6, Tint.Dark, 1.5, 3);
+            return Ink.Fill(sheen, Tint.White) + Ink.Thin(Ink.Dashed(sheen), Tint.Gray) + Texture.Dots(sheen, 4, 0.6, Tint.Dark, 1.5, 3);
         }
     }
 
     private static string Wrinkled => Skin(Ink.Fill(Shape.Blob(33, 33, 19, 0.06, 1, 14), Tint.Dead) + Ink.Thin(Folds, Tint.Dark)
-        + Ink.Line(Shape.Blob(33, 33, 18.5, 0.05, 1, 14).Path + Shape.Blob(33, 33, 13, 0.06, 2, 9.5).Path + Shape.Blob(33, 33, 7.5, 0.08, 3, 5.5).Path, Tint.Dark) + Each([new(24, 29), new(37, 26), new(43, 37), new(29, 40)], at => Pad(at)), "");
+        + Ink.Line(Shape.Blob(33, 33, 18.5, 0.05, 1, 14).Path + Shape.Blob(33, 33, 13, 0.06, 2, 9.5).Path + Shape.Blob(33, 33, 7.5, 0.08, 3, 5.5).Path, Tint.Dark) + Ink.Each<Point>([new(24, 29), new(37, 26), new(43, 37), new(29, 40)], at => Pad(at)), "");
 
     private static string Wet
     {
@@ -73,16 +73,4 @@ internal static class Tubers
     private static string Arcs(Point at) => Ink.Line(Shape.Blob(at.X, at.Y, 8.6, 0.06, 1).Path, Tint.Dark) + Ink.Line($"M{at.Toward(200, 4.8)}A4.8 4.8 0 0 1 {at.Toward(20, 4.8)}", Tint.Dark) + Ink.Fill(Ink.Dots([at], 1), Tint.Dark);
 
     private static string Pad(Point at) => Ink.Edged(Cloud(Shape.Blob(at.X, at.Y, 3.8, 0, 0, 3), 3), Tint.Pink) + Ink.Thin($"M{at + new Point(-1.8, 0.8)}v-2M{at + new Point(0, 1)}v-2.4M{at + new Point(1.8, 0.8)}v-2", Tint.Dark);
-
-    private static string Dashed(Shape shape)
-    {
-        var points = shape.Along(60);
-        return string.Concat(Enumerable.Range(0, 30).Select(index => $"M{points[index * 2]}L{points[(index * 2) + 1]}"));
-    }
-
-    private static string Patch(Shape shape) => Dead(shape) + Ink.Thin(shape.Path, Tint.Dark);
-
-    private static string Each<T>(IEnumerable<T> items, Func<T, string> drawn) => string.Concat(items.Select(drawn));
-
-    private static string Each(Point[] items, Func<Point, string> drawn) => Each<Point>(items, drawn);
 }
