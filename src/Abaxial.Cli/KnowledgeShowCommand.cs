@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Abaxial.Cli.Pages;
+using Abaxial.Speaking;
 
 namespace Abaxial.Cli;
 

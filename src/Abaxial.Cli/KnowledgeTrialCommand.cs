@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Abaxial.Cli.Pages;
 using Abaxial.Files.Trials;
+using Abaxial.Speaking;
 
 namespace Abaxial.Cli;
 

@@ -5,6 +5,7 @@ using Abaxial.Cli.Streams;
 using Abaxial.Data;
 using Abaxial.Knowledge;
 using Abaxial.Samples;
+using Abaxial.Speaking;
 using Abaxial.Weighing;
 
 namespace Abaxial.Cli;

@@ -4,6 +4,7 @@ using Abaxial.Cli.Pages;
 using Abaxial.Data;
 using Abaxial.Knowledge;
 using Abaxial.Samples;
+using Abaxial.Speaking;
 using Abaxial.Weighing;
 using Microsoft.EntityFrameworkCore;
 

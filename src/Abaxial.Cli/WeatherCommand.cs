@@ -4,6 +4,7 @@ using Abaxial.Cli.Pages;
 using Abaxial.Cli.Weather;
 using Abaxial.Files.Weather;
 using Abaxial.Knowledge;
+using Abaxial.Speaking;
 using Abaxial.Weather;
 using Abaxial.Weather.Models;
 

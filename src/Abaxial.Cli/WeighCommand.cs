@@ -3,6 +3,7 @@ using System.CommandLine;
 using Abaxial.Cli.Pages;
 using Abaxial.Cli.Streams;
 using Abaxial.Knowledge;
+using Abaxial.Speaking;
 using Abaxial.Weighing;
 
 namespace Abaxial.Cli;

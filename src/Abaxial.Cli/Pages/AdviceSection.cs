@@ -1,4 +1,4 @@
-using Abaxial.Knowledge;
+using Abaxial.Speaking;
 using Abaxial.Weighing;
 
 namespace Abaxial.Cli.Pages;
@@ -6,73 +6,9 @@ namespace Abaxial.Cli.Pages;
 /// <summary>What to do, with the cautions that go with it.</summary>
 internal static class AdviceSection
 {
-    private const string HeaterFault = "fumigant-or-heater-fault";
-
     public static void Write(Page page, Case weighed, Answer answer, Speech speech)
     {
         page.Heading(speech.Say("head.advice", speech.Word($"advice.{answer.Advice.Word()}")));
-        foreach (string sentence in Sentences(weighed, answer, speech)) page.Text(sentence, hanging: 2);
+        foreach (string sentence in AdviceWords.Sentences(weighed, answer, speech)) page.Text(sentence, hanging: 2);
     }
-
-    /// <summary>The advice, then the cautions, in the order in which they matter.</summary>
-    public static IEnumerable<string> Sentences(Case weighed, Answer answer, Speech speech)
-    {
-        yield return First(answer, speech);
-        if (answer.Advice == Advice.Act) yield return speech.Say("care.isolate");
-        if (answer.Advice is Advice.Act or Advice.Advise) yield return speech.Say("care.licensed");
-        var knowledge = weighed.Knowledge;
-        foreach (var regulated in answer.Causes.Where(chance => chance.Cause.Regulated && chance.Probability >= knowledge.Document.Regulated.Chance))
-        {
-            yield return speech.Say("care.regulated", speech.Name(regulated.Cause));
-        }
-
-        switch (answer.Standing)
-        {
-            case Standing.Confirmed:
-                yield return speech.Say(answer.LateBlight.Cause.Regulated ? "care.authority-orders" : "care.destruction");
-                yield return speech.Say("care.food");
-                break;
-            case Standing.Likely:
-                yield return speech.Say("care.no-destruction");
-                yield return speech.Say("care.until-answer");
-                yield return speech.Say("care.food");
-                break;
-            case Standing.Open:
-                yield return speech.Say("care.no-destruction");
-                yield return speech.Say("care.until-answer");
-                break;
-            case Standing.Unlikely:
-                if (answer.Advice == Advice.Act) yield return speech.Say("care.no-destruction");
-                yield return speech.Say("care.until-answer");
-                yield return speech.Say("care.no-leave");
-                break;
-            default:
-                yield return speech.Say("care.not-found");
-                yield return speech.Say("care.no-leave");
-                break;
-        }
-
-        if (UsesChamber(weighed, answer)) yield return speech.Say("care.chamber");
-        if (weighed.Looks.Any(look => look.States.Any(state => look.Character.States[state] == HeaterFault))) yield return speech.Say("care.heater");
-    }
-
-    private static string First(Answer answer, Speech speech)
-    {
-        switch (answer.Advice)
-        {
-            case Advice.Act:
-                return speech.Say("do.act");
-            case Advice.Hold:
-                return speech.Say("do.hold", speech.Name(answer.NextLooks[0].Character), speech.Word($"way.{answer.NextLooks[0].How.Word()}"));
-            case Advice.SendOn:
-                return speech.Say("do.send-on");
-            default:
-                var leading = answer.Causes.First(chance => chance.Cause != answer.LateBlight.Cause).Cause;
-                return speech.Say("do.advise", speech.Name(leading), speech.Advice(leading));
-        }
-    }
-
-    private static bool UsesChamber(Case weighed, Answer answer) =>
-        weighed.Looks.Any(look => look.Surface == Surface.MoistChamber)
-        || (answer.Advice == Advice.Hold && answer.NextLooks[0].How == Way.MoistChamber);
 }

@@ -1,4 +1,5 @@
 using Abaxial.Knowledge;
+using Abaxial.Speaking;
 using Abaxial.Weighing;
 
 namespace Abaxial.Cli.Pages;

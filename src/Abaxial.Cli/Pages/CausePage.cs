@@ -1,4 +1,5 @@
 using Abaxial.Knowledge;
+using Abaxial.Speaking;
 
 namespace Abaxial.Cli.Pages;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Abaxial.Knowledge;
+using Abaxial.Speaking;
 
 namespace Abaxial.Cli.Pages;
 

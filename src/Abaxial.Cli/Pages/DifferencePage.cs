@@ -1,5 +1,6 @@
 using Abaxial.Files.Trials;
 using Abaxial.Knowledge;
+using Abaxial.Speaking;
 using Abaxial.Weighing;
 
 namespace Abaxial.Cli.Pages;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Abaxial.Speaking;
 using Abaxial.Weighing;
 
 namespace Abaxial.Cli.Pages;

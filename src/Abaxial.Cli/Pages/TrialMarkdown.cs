@@ -1,4 +1,5 @@
 using Abaxial.Files.Trials;
+using Abaxial.Speaking;
 
 namespace Abaxial.Cli.Pages;
 

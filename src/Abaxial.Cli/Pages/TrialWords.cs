@@ -1,5 +1,6 @@
 using System.Globalization;
 using Abaxial.Files.Trials;
+using Abaxial.Speaking;
 using Abaxial.Weighing;
 
 namespace Abaxial.Cli.Pages;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Abaxial.Cli.Weather;
+using Abaxial.Speaking;
 using Abaxial.Weather;
 using Abaxial.Weather.Models;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Abaxial.Files.Weather;
+using Abaxial.Speaking;
 
 namespace Abaxial.Cli.Pages;
 

@@ -2,8 +2,8 @@ using System.Buffers;
 using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Abaxial.Cli.Pages;
 using Abaxial.Files.Weather;
+using Abaxial.Speaking;
 using Abaxial.Weather;
 using Abaxial.Weather.Models;
 

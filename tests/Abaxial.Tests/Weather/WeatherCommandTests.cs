@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Abaxial.Speaking;
 using Abaxial.Tests.Cli;
 using Abaxial.Weather.Models;
 
@@ -140,7 +141,7 @@ public sealed class WeatherCommandTests
     [Fact]
     public void Every_note_threshold_and_flag_has_its_sentence()
     {
-        var speech = new Abaxial.Cli.Pages.Speech(Abaxial.Knowledge.BuiltIn.Solanum());
+        var speech = new Speech(Abaxial.Knowledge.BuiltIn.Solanum());
         string[] notes = ["missing-hours", "missing-before", "record-starts", "days-untold", "no-spray", "spray-untold"];
         var keys = notes.SelectMany(note => new[] { $"weather.note.{note}", $"weather.untold.{note}" })
             .Concat(((string[])["period-cut", "no-infection", "outside-tested"]).Select(note => $"weather.note.{note}"))

@@ -1,9 +1,10 @@
-using Abaxial.Cli.Pages;
+using Abaxial.Speaking;
+using Abaxial.Tests.Cli.Pages;
 using Abaxial.Weighing;
 
-namespace Abaxial.Tests.Cli.Pages;
+namespace Abaxial.Tests.Speaking;
 
-public sealed class AdviceSectionTests
+public sealed class AdviceWordsTests
 {
     private static readonly Speech English = new(PageRun.Knowledge);
 
@@ -46,7 +47,7 @@ public sealed class AdviceSectionTests
     public void A_regulated_organism_that_cannot_be_set_aside_asks_for_the_authority()
     {
         var answer = PageRun.Answer(Standing.Unlikely, Advice.SendOn, 0.02, PageRun.Chance("bacterial-canker", 0.5, 0.4, 0.6), PageRun.Chance("bacterial-wilt", 0.05, 0.03, 0.08));
-        var sentences = AdviceSection.Sentences(PageRun.Case(), answer, English).ToList();
+        var sentences = AdviceWords.Sentences(PageRun.Case(), answer, English).ToList();
         Assert.Contains(English.Say("care.regulated", "Bacterial canker"), sentences);
         Assert.DoesNotContain(sentences, sentence => sentence.Contains("Bacterial wilt", StringComparison.Ordinal));
     }
@@ -55,7 +56,7 @@ public sealed class AdviceSectionTests
     public void A_used_chamber_and_a_heater_fault_bring_their_cautions()
     {
         var heater = PageRun.Case(PageRun.Look("recent-event", "fumigant-or-heater-fault", Abaxial.Knowledge.Way.Asked));
-        var sentences = AdviceSection.Sentences(heater, PageRun.Answer(Standing.Open, Advice.Hold), English).ToList();
+        var sentences = AdviceWords.Sentences(heater, PageRun.Answer(Standing.Open, Advice.Hold), English).ToList();
         Assert.Contains(English.Say("care.heater"), sentences);
         Assert.Contains(English.Say("care.chamber"), sentences);
         Assert.DoesNotContain(English.Say("care.chamber"), Sentences(Standing.Open, Advice.Act));
@@ -69,5 +70,5 @@ public sealed class AdviceSectionTests
         Assert.Contains(PageRun.Cause("septoria-leaf-spot").Advice["en"], first, StringComparison.Ordinal);
     }
 
-    private static List<string> Sentences(Standing standing, Advice advice) => [.. AdviceSection.Sentences(PageRun.Case(), PageRun.Answer(standing, advice), English)];
+    private static List<string> Sentences(Standing standing, Advice advice) => [.. AdviceWords.Sentences(PageRun.Case(), PageRun.Answer(standing, advice), English)];
 }

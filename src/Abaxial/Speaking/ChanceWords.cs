@@ -1,7 +1,7 @@
 using System.Globalization;
 using Abaxial.Weighing;
 
-namespace Abaxial.Cli.Pages;
+namespace Abaxial.Speaking;
 
 /// <summary>
 /// Chances in words, never finer than the knowledge allows. The rule: a chance whose band is under 5 points wide is given in whole percents, under 20 points in steps
@@ -9,7 +9,7 @@ namespace Abaxial.Cli.Pages;
 /// to nothing is "under" one step, what would round to all is "over" all but one. The ends of a band are rounded outward to whole percents, so that what is said
 /// is never narrower than what was worked out.
 /// </summary>
-internal static class ChanceWords
+public static class ChanceWords
 {
     /// <summary>What arithmetic leaves on a whole percent.</summary>
     private const double Dust = 1e-9;

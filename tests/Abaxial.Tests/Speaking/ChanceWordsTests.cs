@@ -1,8 +1,9 @@
 using System.Globalization;
-using Abaxial.Cli.Pages;
+using Abaxial.Speaking;
+using Abaxial.Tests.Cli.Pages;
 using CsCheck;
 
-namespace Abaxial.Tests.Cli.Pages;
+namespace Abaxial.Tests.Speaking;
 
 public sealed class ChanceWordsTests
 {

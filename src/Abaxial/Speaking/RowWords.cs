@@ -1,10 +1,10 @@
 using System.Globalization;
 using Abaxial.Knowledge;
 
-namespace Abaxial.Cli.Pages;
+namespace Abaxial.Speaking;
 
 /// <summary>A row of a cause in words.</summary>
-internal static class RowWords
+public static class RowWords
 {
     /// <summary>The character, what was measured or where it came from, and the host where it holds for one only.</summary>
     public static string Title(Row row, Speech speech)
