@@ -6,9 +6,6 @@ namespace Abaxial.Browser.Tests.Browsing;
 /// <summary>The published page, open in Debian's Chromium.</summary>
 internal sealed class OpenPage : IAsyncDisposable
 {
-    private static readonly string[] Arguments =
-        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
-
     private readonly IPlaywright playwright;
     private readonly IBrowser browser;
     private readonly IPage page;
@@ -30,9 +27,7 @@ internal sealed class OpenPage : IAsyncDisposable
     /// <exception cref="InvalidOperationException">There is no Chromium, or the page did not start; the message says which.</exception>
     public static async Task<OpenPage> OpenAsync(Uri address)
     {
-        string chromium = FindChromium();
-        var playwright = await Playwright.CreateAsync();
-        var browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = chromium, Args = Arguments });
+        var (playwright, browser) = await Chromium.LaunchAsync();
         var page = await browser.NewPageAsync();
         var said = new List<string>();
         page.Console += (_, message) => said.Add(message.Text);
@@ -68,12 +63,5 @@ internal sealed class OpenPage : IAsyncDisposable
     {
         await browser.DisposeAsync();
         playwright.Dispose();
-    }
-
-    private static string FindChromium()
-    {
-        const string usual = "/usr/bin/chromium";
-        if (File.Exists(usual)) return usual;
-        throw new InvalidOperationException($"{usual} is not there. On Debian, as root: apt-get update && apt-get install --no-install-recommends chromium");
     }
 }
