@@ -64,7 +64,9 @@ internal sealed class TakingIn(Ledger ledger, KnowledgeBase knowledge)
         {
             if (problems.IsFull) break;
             string at = CaseProblems.Below("/cases", cases.Count);
-            cases.Add(CaseMembers.Of(item, at, InCase, problems) is { } members ? ReadCase(members, cases.Count + 1, by, problems) : []);
+            var said = CaseMembers.Of(item, at, InCase, problems) is { } members ? ReadCase(members, cases.Count + 1, by, problems) : [];
+            if (said.IsEmpty && cases.Count > 0) problems.Add(at, "nothing", "at least one look or prior factor: it is by them that a plant or lot is there"); // the first is there with the sample
+            cases.Add(said);
         }
 
         return cases;

@@ -48,7 +48,7 @@ public sealed partial class DayOnPagesTests
         await using var clinic = await People.StartAsync();
         using var client = People.ClientOf(clinic, People.Diagnostician);
         using var api = new Api(People.ClientOf(clinic, People.Diagnostician));
-        string sample = await api.TakeInAsync("""{"host":"tomato","cases":[{"looks":[{"character":"pycnidia","state":"present","how":"hand-lens"}]},{"looks":[]}]}""");
+        string sample = await api.TakeInAsync("""{"host":"tomato","cases":[{"looks":[{"character":"pycnidia","state":"present","how":"hand-lens"}]},{"looks":[{"character":"pycnidia","state":"absent","how":"hand-lens"}]}]}""");
         string html = await GetAsync(client, $"/samples/{sample}");
         var rows = Rows().Matches(html).Select(row => (row.Groups[1].Value, row.Groups[2].Value)).ToList();
         Assert.Equal(2, rows.Count(row => row == ("chance first", "Late blight")));

@@ -15,7 +15,7 @@ public sealed class DayOverTheApiTests(RunningClinic clinic) : IClassFixture<Run
     {
         string sample = await api.TakeInAsync("""
             {"host":"tomato","system":"high-tunnel","stage":"fruiting","place":{"latitude":44.06,"longitude":-31.12},"says":"White growth in two rows.","submitter":"g-11",
-             "cases":[{"looks":[{"character":"organs-affected","states":["leaf"],"how":"naked-eye"}]},{"looks":[]}]}
+             "cases":[{"looks":[{"character":"organs-affected","states":["leaf"],"how":"naked-eye"}]},{"looks":[{"character":"organs-affected","states":["stem"],"how":"naked-eye"}]}]}
             """);
         string wrong = await api.LookAsync(sample, "concentric-rings", "clear", "hand-lens");
         await api.PostAsync($"/api/samples/{sample}/entries/{wrong}/corrections", """{"why":"Another leaf.","version":1,"payload":{"case":1,"observation":{"character":"concentric-rings","state":"absent","how":"hand-lens"}}}""");
