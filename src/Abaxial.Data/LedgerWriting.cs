@@ -100,11 +100,11 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
         if (row is null)
         {
             row = new PhotographRow { Sha256 = adding.Sha256!, Bytes = adding.Bytes, Received = Receipt.Moment(clock.GetUtcNow()) };
-            row.Receipt = Receipt.Of(row);
             context.Photographs.Add(row);
         }
 
         if (judgement.MediaType is not null) (row.MediaType, row.Width, row.Height) = (judgement.MediaType, judgement.Width, judgement.Height);
+        row.Receipt = Receipt.Of(row);
         return (isNew, await context.SaveChangesAsync(cancel) > 0);
     }
 

@@ -17,7 +17,7 @@ internal static class Receipt
 
     public static string Of(EntryRow row) => Of("entry", row.Row, row.Hash, row.Received.UtcTicks);
 
-    public static string Of(PhotographRow row) => Of("photograph", row.Sha256, row.Bytes, row.Received.UtcTicks);
+    public static string Of(PhotographRow row) => Of("photograph", row.Sha256, row.Bytes, row.Received.UtcTicks, row.MediaType ?? "", row.Width ?? 0, row.Height ?? 0);
 
     public static string Of(StoreRow row) => Of("store", row.Id, row.Device);
 

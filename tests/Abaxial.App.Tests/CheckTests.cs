@@ -194,7 +194,7 @@ public abstract class CheckTests(StoreKind kind) : IAsyncLifetime
         }
 
         command.CommandText = $"""UPDATE "{table}" SET "{column.GetColumnName()}" = @value WHERE "{key}" = @row""";
-        foreach (var (name, bound) in new[] { ("@value", Changed(value)), ("@row", row) })
+        foreach (var (name, bound) in new[] { ("@value", value is DBNull ? Something(column) : Changed(value)), ("@row", row) })
         {
             var parameter = command.CreateParameter();
             (parameter.ParameterName, parameter.Value) = (name, bound);
@@ -203,6 +203,9 @@ public abstract class CheckTests(StoreKind kind) : IAsyncLifetime
 
         return command;
     }
+
+    /// <summary>A value where there was none.</summary>
+    private static object Something(IProperty column) => column.ClrType == typeof(string) ? "image/png" : 64;
 
     private static object Changed(object value) => value switch
     {

@@ -1,5 +1,7 @@
+using System.Text.Json;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 
 namespace Abaxial.Data.People;
 
@@ -24,7 +26,7 @@ internal static class PeopleModel
         {
             passkey.ToTable("passkeys").HasKey(row => row.CredentialId);
             passkey.Property(row => row.CredentialId).HasMaxLength(1024);
-            passkey.OwnsOne(row => row.Data).ToJson();
+            passkey.Property(row => row.Data).HasConversion(data => Written(data), text => Read(text), PasskeyComparer); // one column, so that every table is rows and columns
         });
         model.Entity<SessionRow>().ToTable("sessions").HasKey(row => row.Id);
         model.Entity<DeviceRow>(device =>
@@ -50,4 +52,13 @@ internal static class PeopleModel
             audit.Property(row => row.Place).ValueGeneratedNever();
         });
     }
+
+    private static readonly ValueComparer<IdentityPasskeyData> PasskeyComparer = new(
+        (one, other) => one == null ? other == null : other != null && Written(one) == Written(other),
+        data => Written(data).GetHashCode(StringComparison.Ordinal),
+        data => Read(Written(data)));
+
+    private static string Written(IdentityPasskeyData data) => JsonSerializer.Serialize(data);
+
+    private static IdentityPasskeyData Read(string text) => JsonSerializer.Deserialize<IdentityPasskeyData>(text)!;
 }
