@@ -2,7 +2,9 @@ using System.CommandLine;
 using Abaxial.Web;
 using Abaxial.Web.Hosting;
 using Abaxial.Web.Hosting.Demo;
+using Abaxial.Web.People;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 
 namespace Abaxial.Cli;
@@ -90,6 +92,7 @@ internal static class ServeCommand
             if (options.IsDemo) await output.WriteLineAsync("This is a demonstration: everything in it is invented, and visitors are signed in.");
             if (options.PublicUrl is { } known) await output.WriteLineAsync($"The clinic is at {ListeningRules.Shown(known)}");
             foreach (string url in app.Urls) await output.WriteLineAsync(options.PublicUrl is null ? $"The clinic is at {url}" : $"It listens on {url}");
+            if (app.Services.GetRequiredService<SetUpCode>().Current is { } code) await output.WriteLineAsync($"It has no administrator yet. Open its page /set-up and type this code, which works once: {code}");
             await output.WriteLineAsync("Ctrl-C stops it.");
         }
 

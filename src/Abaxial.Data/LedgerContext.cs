@@ -1,4 +1,6 @@
+using Abaxial.Data.People;
 using Abaxial.Data.Search;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
@@ -26,6 +28,22 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
     public DbSet<SampleSealRow> SampleSeals => Set<SampleSealRow>();
 
     public DbSet<PersonWordRow> PersonWords => Set<PersonWordRow>();
+
+    public DbSet<Person> People => Set<Person>();
+
+    public DbSet<IdentityUserPasskey<string>> Passkeys => Set<IdentityUserPasskey<string>>();
+
+    public DbSet<SessionRow> Sessions => Set<SessionRow>();
+
+    public DbSet<DeviceRow> Devices => Set<DeviceRow>();
+
+    public DbSet<BenchRow> Benches => Set<BenchRow>();
+
+    public DbSet<OneTimeCodeRow> OneTimeCodes => Set<OneTimeCodeRow>();
+
+    public DbSet<RecoveryCodeRow> RecoveryCodes => Set<RecoveryCodeRow>();
+
+    public DbSet<AuditRow> Audit => Set<AuditRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
@@ -58,6 +76,7 @@ public abstract class LedgerContext(DbContextOptions options) : DbContext(option
             store.Property(row => row.Id).ValueGeneratedNever();
         });
         SearchModel.Configure(modelBuilder);
+        PeopleModel.Configure(modelBuilder);
     }
 
     /// <summary>Moments are stored in UTC: SQLite cannot sort them otherwise, and PostgreSQL takes them no other way.</summary>

@@ -2,6 +2,7 @@ using Abaxial.Data;
 using Abaxial.Knowledge;
 using Abaxial.Web.Causes;
 using Abaxial.Web.Hosting;
+using Abaxial.Web.People;
 using Abaxial.Web.Samples;
 using Abaxial.Web.Shell;
 using Abaxial.Weighing;
@@ -27,17 +28,21 @@ public static class Clinic
         builder.Services.AddSingleton(BuiltIn.Solanum());
         builder.Services.AddSingleton<Weigher>();
         builder.AddHosting(options);
+        builder.AddPeople(options);
         builder.AddShell();
         builder.AddSamples();
 
         var app = builder.Build();
         app.Services.GetRequiredService<Ledger>();
         app.UseHosting(options);
+        app.UsePeople();
         app.UseLimits();
         app.MapHosting();
+        app.MapPeople();
         app.MapShell();
         app.MapSamples();
         app.MapCauses();
+        await app.PreparePeopleAsync(options, cancel);
         return app;
     }
 }

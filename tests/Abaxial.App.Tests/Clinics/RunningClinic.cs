@@ -6,7 +6,7 @@ using Microsoft.Extensions.Logging;
 
 namespace Abaxial.App.Tests.Clinics;
 
-/// <summary>A clinic that listens on a free port of loopback, over a store of its own.</summary>
+/// <summary>A clinic that listens on a free port of loopback, over a store of its own. Visitors are its diagnostician, as in a demo.</summary>
 public sealed class RunningClinic : IAsyncLifetime
 {
     private readonly TestStore store = new();
@@ -23,7 +23,7 @@ public sealed class RunningClinic : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        app = await Clinic.BuildAsync(new ClinicOptions { Store = store.Folder, Address = new Uri("http://127.0.0.1:0"), LogLevel = LogLevel.Warning }, TimeProvider.System, TestContext.Current.CancellationToken);
+        app = await Clinic.BuildAsync(new ClinicOptions { Store = store.Folder, Address = new Uri("http://127.0.0.1:0"), IsDemo = true, LogLevel = LogLevel.Warning }, TimeProvider.System, TestContext.Current.CancellationToken);
         await app.StartAsync(TestContext.Current.CancellationToken);
     }
 

@@ -8,7 +8,7 @@ using Microsoft.Extensions.Logging;
 
 namespace Abaxial.App.Tests.Clinics.Hosting;
 
-/// <summary>A clinic on a free port of loopback with options of the test's choosing, and endpoints of the test's own beside its own.</summary>
+/// <summary>A clinic on a free port of loopback with options of the test's choosing, and endpoints of the test's own beside its own. Visitors are its diagnostician, as in a demo.</summary>
 internal sealed class HostedClinic : IAsyncDisposable
 {
     private readonly TestStore store = new();
@@ -25,7 +25,7 @@ internal sealed class HostedClinic : IAsyncDisposable
     public static async Task<HostedClinic> StartAsync(Func<ClinicOptions, ClinicOptions>? with = null, Action<IEndpointRouteBuilder>? map = null)
     {
         var clinic = new HostedClinic();
-        var options = new ClinicOptions { Store = clinic.Folder, Address = new Uri("http://127.0.0.1:0"), LogLevel = LogLevel.Warning };
+        var options = new ClinicOptions { Store = clinic.Folder, Address = new Uri("http://127.0.0.1:0"), IsDemo = true, LogLevel = LogLevel.Warning };
         clinic.app = await Clinic.BuildAsync(with is null ? options : with(options), TimeProvider.System, TestContext.Current.CancellationToken);
         map?.Invoke(clinic.app);
         await clinic.app.StartAsync(TestContext.Current.CancellationToken);
