@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Abaxial.Data.People;
 using Abaxial.Knowledge;
 using Microsoft.AspNetCore.Http;
 

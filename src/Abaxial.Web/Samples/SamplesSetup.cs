@@ -1,6 +1,7 @@
 using System.Net.Mime;
 using System.Text.Json;
 using Abaxial.Web.Hosting.Description;
+using Abaxial.Web.People;
 using Abaxial.Web.Shell;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -17,12 +18,11 @@ internal static class SamplesSetup
         builder.Services.AddSingleton<EntryWriting>();
         builder.Services.AddSingleton<TakingIn>();
         builder.Services.AddScoped<PageForm>();
-        builder.Services.AddSingleton<Func<HttpContext, Visitor?>>(_ => context => context.Items.TryGetValue(typeof(Visitor), out object? known) ? known as Visitor : new Visitor("d-01", Role.Diagnostician, []));
     }
 
     public static void MapSamples(this WebApplication app)
     {
-        var api = app.MapGroup("/api").WithTags("Samples").AddEndpointFilter<ContentOnly>();
+        var api = app.MapGroup("/api").WithTags("Samples").RequireRight(Right.SeeSamples);
         api.MapGet("/samples", ListApi.List).WithSummary("Lists and finds samples, a page at a time.").WithAnswerExample(SampleExamples.List);
         api.MapPost("/samples", TakeInApi.TakeIn).Writes<TakeInBody>(SampleExamples.TakeIn).WithSummary("Takes a sample in.");
         api.MapGet("/samples/{sample}", SampleApi.Get).WithSummary("A sample with all that was said of it.").WithAnswerExample(SampleExamples.Sample);
@@ -32,7 +32,7 @@ internal static class SamplesSetup
         api.MapGet("/samples/{sample}/cases/{number}/answer", SampleApi.Answer).WithSummary("The answer for a plant or lot of a sample, as abaxial weigh --json prints it.");
         api.MapGet("/numbers/{number}", ListApi.ByNumber).WithSummary("The sample that is called by a number.").WithAnswerExample(SampleExamples.List);
         api.MapPost("/weigh", SampleApi.Weigh).Accepts<JsonElement>(MediaTypeNames.Application.Json).WithRequestExample(SampleExamples.Case).WithSummary("Weighs a case file and stores nothing.");
-        api.MapPost("/merge", MergeApi.Merge).Accepts<MergeBody>(MediaTypeNames.Application.Json).WithMetadata(new BodyLimit(MergeApi.Bytes), new RequestSizeLimitAttribute(MergeApi.Bytes))
+        api.MapPost("/merge", MergeApi.Merge).Accepts<MergeBody>(MediaTypeNames.Application.Json).WithMetadata(new BodyLimit(MergeApi.Bytes), new RequestSizeLimitAttribute(MergeApi.Bytes)).RequireRight(Right.Merge)
             .WithRequestExample(SampleExamples.Merge).WithAnswerExample(SampleExamples.Merged).WithSummary("Takes in what a device wrote while it was away.");
         api.MapGet("/changes", ChangesApi.Changes).DisableRequestTimeout().WithSummary("Tells what is written, as it is written.");
         MapForms(app);
@@ -41,7 +41,7 @@ internal static class SamplesSetup
     /// <summary>Where the forms of the pages go. Each stands at the address of its page, before the page itself, so that the page is shown again where something was wrong.</summary>
     private static void MapForms(WebApplication app)
     {
-        var pages = app.MapGroup("/samples").ExcludeFromDescription().WithOrder(-1).AddEndpointFilter<ContentOnly>();
+        var pages = app.MapGroup("/samples").ExcludeFromDescription().WithOrder(-1).RequireRight(Right.SeeSamples);
         pages.MapPost("/new", TakeInForm.TakeIn);
         pages.MapPost("/{sample}", SampleForms.Say);
         pages.MapPost("/{sample}/look", SampleForms.Look);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Abaxial.Data;
+using Abaxial.Data.People;
 using Abaxial.Knowledge;
 using Abaxial.Samples;
 using Abaxial.Weighing;

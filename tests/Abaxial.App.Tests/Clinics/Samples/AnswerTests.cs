@@ -13,8 +13,8 @@ public sealed class AnswerTests
     [Fact]
     public async Task The_answer_is_the_very_bytes_that_the_command_line_prints()
     {
-        await using var clinic = await People.StartAsync();
-        using var api = new Api(People.ClientOf(clinic, People.Diagnostician));
+        await using var clinic = await Roles.StartAsync();
+        using var api = new Api(await Roles.ClientAsync(clinic, Roles.Diagnostician));
         var random = new Random(20261125);
         var files = Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "cases")).Select(File.ReadAllText);
         foreach (string file in files.Concat(Enumerable.Range(0, 40).Select(_ => Generated(random))))
@@ -29,8 +29,8 @@ public sealed class AnswerTests
     [Fact]
     public async Task A_sample_s_answer_is_that_of_the_case_that_it_amounts_to()
     {
-        await using var clinic = await People.StartAsync();
-        using var api = new Api(People.ClientOf(clinic, People.Diagnostician));
+        await using var clinic = await Roles.StartAsync();
+        using var api = new Api(await Roles.ClientAsync(clinic, Roles.Diagnostician));
         var random = new Random(7);
         for (int i = 0; i < 10; i++)
         {
@@ -45,8 +45,8 @@ public sealed class AnswerTests
     [Fact]
     public async Task A_case_of_more_than_a_mebibyte_is_not_read()
     {
-        await using var clinic = await People.StartAsync();
-        using var api = new Api(People.ClientOf(clinic, People.Diagnostician));
+        await using var clinic = await Roles.StartAsync();
+        using var api = new Api(await Roles.ClientAsync(clinic, Roles.Diagnostician));
         using var answer = await api.SendAsync("/api/weigh", $$"""{"format":"abaxial-case/1","host":"tomato","looks":[{"character":"onset","how":"asked","state":"unsure","note":"{{new string('x', 1 << 20)}}"}]}""");
         Assert.Equal(System.Net.HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
     }

@@ -10,8 +10,8 @@ public sealed partial class DayOnPagesTests
     [Fact]
     public async Task A_sample_is_taken_in_looked_at_corrected_diagnosed_handed_over_and_closed()
     {
-        await using var clinic = await People.StartAsync();
-        using var client = People.ClientOf(clinic, People.Diagnostician);
+        await using var clinic = await Roles.StartAsync();
+        using var client = await Roles.ClientAsync(clinic, Roles.Diagnostician);
         string page = await PostAsync(client, "/samples/new", ("host", "tomato"), ("system", "high-tunnel"), ("stage", "fruiting"), ("says", "White <growth> in two rows."), ("area", "Kestle Bight"), ("latitude", "44.06"), ("longitude", "-31.12"));
         string html = await GetAsync(client, page);
         Assert.Contains("White &lt;growth&gt; in two rows.", html, StringComparison.Ordinal);
@@ -45,9 +45,9 @@ public sealed partial class DayOnPagesTests
     [Fact]
     public async Task Late_blight_is_the_first_row_of_every_answer_however_unlikely()
     {
-        await using var clinic = await People.StartAsync();
-        using var client = People.ClientOf(clinic, People.Diagnostician);
-        using var api = new Api(People.ClientOf(clinic, People.Diagnostician));
+        await using var clinic = await Roles.StartAsync();
+        using var client = await Roles.ClientAsync(clinic, Roles.Diagnostician);
+        using var api = new Api(await Roles.ClientAsync(clinic, Roles.Diagnostician));
         string sample = await api.TakeInAsync("""{"host":"tomato","cases":[{"looks":[{"character":"pycnidia","state":"present","how":"hand-lens"}]},{"looks":[{"character":"pycnidia","state":"absent","how":"hand-lens"}]}]}""");
         string html = await GetAsync(client, $"/samples/{sample}");
         var rows = Rows().Matches(html).Select(row => (row.Groups[1].Value, row.Groups[2].Value)).ToList();
@@ -58,8 +58,8 @@ public sealed partial class DayOnPagesTests
     [Fact]
     public async Task What_was_typed_is_still_there_where_something_was_wrong()
     {
-        await using var clinic = await People.StartAsync();
-        using var client = People.ClientOf(clinic, People.Diagnostician);
+        await using var clinic = await Roles.StartAsync();
+        using var client = await Roles.ClientAsync(clinic, Roles.Diagnostician);
         using var answer = await SendAsync(client, "/samples/new", ("host", "potato"), ("says", "Three rows are black."), ("latitude", "440"), ("longitude", "-31"));
         string html = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
@@ -72,8 +72,8 @@ public sealed partial class DayOnPagesTests
     [Fact]
     public async Task Pressing_twice_writes_once()
     {
-        await using var clinic = await People.StartAsync();
-        using var client = People.ClientOf(clinic, People.Diagnostician);
+        await using var clinic = await Roles.StartAsync();
+        using var client = await Roles.ClientAsync(clinic, Roles.Diagnostician);
         string key = Api.NewKey();
         string first = await PostAsync(client, "/samples/new", ("key", key), ("host", "tomato"));
         Assert.Equal(first, await PostAsync(client, "/samples/new", ("key", key), ("host", "tomato")));

@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
-using Abaxial.App.Tests.Clinics.Hosting;
+using Abaxial.App.Tests.Clinics.People;
 using Abaxial.Data;
 using Abaxial.Samples;
 
@@ -19,14 +19,14 @@ public sealed class FuzzTests
     [Fact]
     public async Task Ten_thousand_damaged_requests_are_answered_without_a_fault()
     {
-        await using var clinic = await People.StartAsync();
+        await using var clinic = await Roles.StartAsync();
         var seeds = await SeedsAsync(clinic);
         var faults = new ConcurrentBag<string>();
         var answered = new ConcurrentDictionary<HttpStatusCode, int>();
         long before = GC.GetTotalMemory(forceFullCollection: true);
         await Task.WhenAll(Enumerable.Range(0, Clients).Select(one => Task.Run(async () =>
         {
-            using var client = People.ClientOf(clinic, People.All[one % 4]);
+            using var client = await Roles.ClientAsync(clinic, Roles.All[one % 4]);
             for (int i = one; i < Requests; i += Clients)
             {
                 var random = new Random(Seed + i);
@@ -47,14 +47,14 @@ public sealed class FuzzTests
         Assert.Contains(HttpStatusCode.BadRequest, answered.Keys);
         Assert.InRange(GC.GetTotalMemory(forceFullCollection: true) - before, long.MinValue, MostMemory);
         Assert.Empty((await LedgerCheck.RunAsync(clinic.Ledger, null, TestContext.Current.CancellationToken)).Faults);
-        using var alive = await clinic.SendAsync(HttpMethod.Get, "/health/live");
-        Assert.Equal(HttpStatusCode.OK, alive.StatusCode);
+        using var last = new Api(await Roles.ClientAsync(clinic, Roles.Diagnostician));
+        Assert.Equal(HttpStatusCode.OK, await last.StatusOfAsync("/health/live"));
     }
 
     /// <summary>Valid requests of every form, over few samples, so that they grow.</summary>
-    private static async Task<List<(string Path, string Json)>> SeedsAsync(HostedClinic clinic)
+    private static async Task<List<(string Path, string Json)>> SeedsAsync(PeopleClinic clinic)
     {
-        using var api = new Api(People.ClientOf(clinic, People.Diagnostician));
+        using var api = new Api(await Roles.ClientAsync(clinic, Roles.Diagnostician));
         string caseFile = await File.ReadAllTextAsync(Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "cases")).Order(StringComparer.Ordinal).First(), TestContext.Current.CancellationToken);
         List<(string, string)> seeds =
         [

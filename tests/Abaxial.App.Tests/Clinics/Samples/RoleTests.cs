@@ -1,8 +1,7 @@
 using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
-using Abaxial.App.Tests.Clinics.Hosting;
-using Abaxial.Web.Samples;
+using Abaxial.App.Tests.Clinics.People;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -54,7 +53,7 @@ public sealed partial class RoleTests
     [Fact]
     public async Task Every_endpoint_is_in_the_table_and_every_line_has_its_endpoint()
     {
-        await using var clinic = await People.StartAsync();
+        await using var clinic = await Roles.StartAsync();
         var there = clinic.App.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
             .SelectMany(endpoint => (endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods ?? ["ANY"]).Select(method => $"{method} {Bare(endpoint.RoutePattern.RawText ?? "")}"))
             .Where(name => !name.StartsWith("HEAD ", StringComparison.Ordinal)).Distinct().ToList();
@@ -67,12 +66,12 @@ public sealed partial class RoleTests
     [Fact]
     public async Task Each_role_may_what_the_table_says_and_nothing_else()
     {
-        await using var clinic = await People.StartAsync();
+        await using var clinic = await Roles.StartAsync();
         var misses = new List<string>();
-        foreach (var visitor in People.All)
+        foreach (var visitor in Roles.All)
         {
-            using var client = People.ClientOf(clinic, visitor);
-            string token = visitor == People.Administrator ? "" : await TokenAsync(client);
+            using var client = await Roles.ClientAsync(clinic, visitor);
+            string token = visitor == Roles.Administrator ? "" : await TokenAsync(client);
             var (sample, number) = await SampleAsync(clinic, "g-11", "Kestle Bight");
             foreach (var line in Table)
             {
@@ -89,11 +88,11 @@ public sealed partial class RoleTests
     [Fact]
     public async Task A_sample_of_somebody_else_is_not_there()
     {
-        await using var clinic = await People.StartAsync();
+        await using var clinic = await Roles.StartAsync();
         var misses = new List<string>();
-        foreach (var visitor in new[] { People.Submitter, People.Scout })
+        foreach (var visitor in new[] { Roles.Submitter, Roles.Scout })
         {
-            using var client = People.ClientOf(clinic, visitor);
+            using var client = await Roles.ClientAsync(clinic, visitor);
             string token = await TokenAsync(client);
             var (sample, number) = await SampleAsync(clinic, "g-77", "Upper Thrave");
             foreach (var line in Table.Where(line => line.Route.Contains("{sample}", StringComparison.Ordinal) || line.Route == "/api/numbers/{number}"))
@@ -112,8 +111,8 @@ public sealed partial class RoleTests
     [Fact]
     public async Task A_form_without_its_token_changes_nothing()
     {
-        await using var clinic = await People.StartAsync();
-        using var client = People.ClientOf(clinic, People.Diagnostician);
+        await using var clinic = await Roles.StartAsync();
+        using var client = await Roles.ClientAsync(clinic, Roles.Diagnostician);
         var (sample, number) = await SampleAsync(clinic, "g-11", "Kestle Bight");
         int before = (await TestStore.TextsAsync(clinic.Ledger)).Count;
         foreach (var line in Table.Where(line => line.Method == "POST" && !line.Route.StartsWith("/api", StringComparison.Ordinal)))
@@ -124,19 +123,19 @@ public sealed partial class RoleTests
         Assert.Equal(before, (await TestStore.TextsAsync(clinic.Ledger)).Count);
     }
 
-    private static char Letter(Visitor visitor) => "SCDLA"[(int)visitor.Role];
+    private static char Letter(Somebody visitor) => "SCDLA"[(int)visitor.Role];
 
     private static string Bare(string route) => "/" + route.Trim('/').ToLowerInvariant();
 
-    private static async Task<(string Sample, string Number)> SampleAsync(HostedClinic clinic, string sender, string area)
+    private static async Task<(string Sample, string Number)> SampleAsync(PeopleClinic clinic, string sender, string area)
     {
-        using var api = new Api(People.ClientOf(clinic, People.Diagnostician));
+        using var api = new Api(await Roles.ClientAsync(clinic, Roles.Diagnostician));
         string sample = await api.TakeInAsync($$$"""{"host":"tomato","submitter":"{{{sender}}}","area":{"name":"{{{area}}}","latitude":44,"longitude":-31,"uncertaintyMeters":80000}}""");
         return (sample, (await api.GetAsync($"/api/samples/{sample}")).GetProperty("number").GetString()!);
     }
 
     /// <summary>The address of a line; an entry in it is one of the visitor's own.</summary>
-    private static async Task<string> PathAsync(HostedClinic clinic, Line line, string sample, string number, Visitor? visitor)
+    private static async Task<string> PathAsync(PeopleClinic clinic, Line line, string sample, string number, Somebody? visitor)
     {
         string entry = sample;
         if (visitor is not null && line.Route.Contains("{entry}", StringComparison.Ordinal))
@@ -153,7 +152,6 @@ public sealed partial class RoleTests
     {
         using var request = new HttpRequestMessage(new HttpMethod(line.Method), new Uri(path, UriKind.Relative));
         if (line.Body is { } body) request.Content = path.StartsWith("/api", StringComparison.Ordinal) ? new StringContent(body, Encoding.UTF8, "application/json") : new StringContent($"{body}&__RequestVerificationToken={Uri.EscapeDataString(token)}", Encoding.UTF8, "application/x-www-form-urlencoded");
-        request.Headers.Add("Sec-Fetch-Site", "same-origin");
         using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, TestContext.Current.CancellationToken);
         return (int)answer.StatusCode;
     }
