@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using Abaxial.Samples;
-using Abaxial.Weighing;
 using Abaxial.Web.Shell;
+using Abaxial.Weighing;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 

@@ -4,8 +4,8 @@ using System.Text.Json;
 using Abaxial.Data;
 using Abaxial.Knowledge;
 using Abaxial.Samples;
-using Abaxial.Weighing;
 using Abaxial.Web.Shell;
+using Abaxial.Weighing;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 

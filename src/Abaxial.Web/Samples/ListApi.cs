@@ -1,8 +1,8 @@
 using Abaxial.Data;
 using Abaxial.Data.Search;
 using Abaxial.Samples;
-using Abaxial.Weighing;
 using Abaxial.Web.Shell;
+using Abaxial.Weighing;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;

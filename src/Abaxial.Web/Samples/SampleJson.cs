@@ -1,8 +1,8 @@
 using System.Text.Json;
 using Abaxial.Data;
 using Abaxial.Samples;
-using Abaxial.Weighing;
 using Abaxial.Web.Shell;
+using Abaxial.Weighing;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Web.Samples;

@@ -4,8 +4,8 @@ using Abaxial.Data;
 using Abaxial.Data.People;
 using Abaxial.Knowledge;
 using Abaxial.Samples;
-using Abaxial.Weighing;
 using Abaxial.Web.Shell;
+using Abaxial.Weighing;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 

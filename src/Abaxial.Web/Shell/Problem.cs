@@ -22,9 +22,6 @@ internal static class Problem
     /// <summary>It is not there, or is not for the person who asks.</summary>
     public static ProblemHttpResult NotFound() => TypedResults.Problem(statusCode: StatusCodes.Status404NotFound, title: Titles[StatusCodes.Status404NotFound]);
 
-    /// <summary>The person's role may not do this to anything.</summary>
-    public static ProblemHttpResult Forbidden(string what) => TypedResults.Problem(statusCode: StatusCodes.Status403Forbidden, title: Titles[StatusCodes.Status403Forbidden], detail: what);
-
     private static Dictionary<int, string> Titles { get; } = new()
     {
         [StatusCodes.Status400BadRequest] = "What was sent will not do.",

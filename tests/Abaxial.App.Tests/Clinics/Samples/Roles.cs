@@ -38,11 +38,18 @@ internal static class Roles
         return clinic;
     }
 
-    /// <summary>A client in which somebody is signed in; it says that its requests come from the site itself.</summary>
-    public static async Task<HttpClient> ClientAsync(PeopleClinic clinic, Somebody somebody)
+    /// <summary>A client in which nobody is signed in; it says that its requests come from the site itself.</summary>
+    public static HttpClient Stranger(PeopleClinic clinic)
     {
         var client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = clinic.Address };
         client.DefaultRequestHeaders.Add("Sec-Fetch-Site", "same-origin");
+        return client;
+    }
+
+    /// <summary>A client in which somebody is signed in.</summary>
+    public static async Task<HttpClient> ClientAsync(PeopleClinic clinic, Somebody somebody)
+    {
+        var client = Stranger(clinic);
         using var answer = await client.PostAsJsonAsync(new Uri("/api/sessions", UriKind.Relative), new Dictionary<string, string> { ["name"] = somebody.Id, ["password"] = PeopleClinic.Password }, TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
         return client;
