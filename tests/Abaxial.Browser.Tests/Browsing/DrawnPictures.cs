@@ -20,13 +20,14 @@ public sealed class DrawnPictures : IAsyncLifetime
             if (background) { pen.fillStyle = background; pen.fillRect(0, 0, size, size); }
             pen.drawImage(picture, 0, 0, size, size);
             const data = pen.getImageData(0, 0, size, size).data;
-            let bytes = '';
-            for (let i = 0; i < data.length; i++) bytes += String.fromCharCode(data[i]);
-            all.push(btoa(bytes));
+            all.push(data.toBase64 ? data.toBase64() : btoa(Array.from(data, byte => String.fromCharCode(byte)).join('')));
           }
           return all;
         }
         """;
+
+    /// <summary>Every drawing at 40 px on white, in the order of <see cref="Drawings"/>.</summary>
+    public IReadOnlyList<byte[]> Small { get; private set; } = [];
 
     private IPlaywright? playwright;
     private IBrowser? browser;
@@ -38,6 +39,7 @@ public sealed class DrawnPictures : IAsyncLifetime
     {
         (playwright, browser) = await Chromium.LaunchAsync();
         page = await browser.NewPageAsync();
+        Small = await PixelsAsync(Drawings.Select(drawing => drawing.Svg), 40, "#fff");
     }
 
     public async ValueTask DisposeAsync()
