@@ -79,6 +79,10 @@ internal static class Examples
             "abaxial ledger list --store store",
             "abaxial ledger show 26-0001-D",
         ],
+        ["ledger refresh"] =
+        [
+            "abaxial ledger refresh                      of the store in the folder store",
+        ],
         ["ledger check"] =
         [
             "abaxial ledger check                        the store in the folder store",

@@ -10,6 +10,7 @@ internal static class LedgerCommand
         LedgerCheckCommand.Create(terminal),
         LedgerImportCommand.Create(terminal),
         LedgerListCommand.Create(terminal),
+        LedgerRefreshCommand.Create(terminal),
         LedgerShowCommand.Create(terminal),
     };
 }

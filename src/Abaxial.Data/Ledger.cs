@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Abaxial.Data.Search;
 using System.Data.Common;
+using Abaxial.Data.Search;
 using Abaxial.Samples;
 using Microsoft.EntityFrameworkCore;
 

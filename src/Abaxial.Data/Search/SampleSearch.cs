@@ -39,7 +39,7 @@ public static class SampleSearch
     /// <summary>Whether a text can be in a database at all: PostgreSQL takes no zero, and none takes half of a surrogate pair.</summary>
     private static bool CanBeStored(string value) => !value.Contains('\0', StringComparison.Ordinal) && !value.EnumerateRunes().Contains(Rune.ReplacementChar);
 
-    /// <summary>What has to be there; null where there is text and nothing in it can be found.</summary>
+    /// <summary>What has to be there; null where something that is asked for is nowhere.</summary>
     private static async Task<ImmutableArray<SearchTerm>?> TermsOfAsync(LedgerContext context, SampleQuery query, CancellationToken cancel)
     {
         var terms = ImmutableArray.CreateBuilder<SearchTerm>();
@@ -55,7 +55,9 @@ public static class SampleSearch
         foreach (string word in words)
         {
             var people = await context.PersonWords.Where(row => row.Word.StartsWith(word)).Select(row => row.Person).Distinct().Order().Take(MostPeople).ToListAsync(cancel);
-            terms.Add(new SearchTerm([.. people.SelectMany(person => SearchWords.OfQuery(person, 1))], [word]));
+            var term = await WordIndex.TermAsync(context, word, people.SelectMany(person => SearchWords.OfQuery(person, 1)), cancel);
+            if (term.IsNothing) return null;
+            terms.Add(term);
         }
 
         return terms.ToImmutable();

@@ -5,6 +5,8 @@ namespace Abaxial.Data.Search;
 /// <summary>One thing that has to be there: any of the words, or a word with any of the beginnings. They hold letters, digits and signs for private use only.</summary>
 internal sealed record SearchTerm(ImmutableArray<string> Words, ImmutableArray<string> Beginnings)
 {
+    public bool IsNothing => Words.IsEmpty && Beginnings.IsEmpty;
+
     public static SearchTerm Exactly(params ReadOnlySpan<string> words) => new([.. words], []);
 
     /// <summary>All of the terms, as FTS5 is asked.</summary>

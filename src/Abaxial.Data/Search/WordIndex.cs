@@ -13,7 +13,12 @@ internal static class WordIndex
         """
         CREATE VIRTUAL TABLE sample_words USING fts5(words, tokenize = 'ascii', detail = none, columnsize = 0, prefix = '2 3');
         INSERT INTO sample_words(sample_words, rank) VALUES ('secure-delete', 1);
+        CREATE VIRTUAL TABLE sample_vocabulary USING fts5vocab('sample_words', 'row');
         """;
+
+    /// <summary>Letters of the longest beginning that SQLite's index holds by itself.</summary>
+    private const int IndexedBeginning = 3;
+    private const int MostWords = 64;
 
     /// <summary>Makes the table on PostgreSQL.</summary>
     public const string CreatePostgres =
@@ -22,7 +27,9 @@ internal static class WordIndex
         CREATE INDEX "IX_sample_words_Words" ON sample_words USING gin ("Words") WITH (fastupdate = off);
         """;
 
-    public const string Drop = "DROP TABLE sample_words;";
+    public const string DropSqlite = "DROP TABLE sample_vocabulary; DROP TABLE sample_words;";
+
+    public const string DropPostgres = "DROP TABLE sample_words;";
 
     /// <summary>Puts the words of a sample, one space between, in the place of those that it had.</summary>
     public static async Task WriteAsync(LedgerContext context, long key, string words, CancellationToken cancel)
@@ -42,6 +49,19 @@ internal static class WordIndex
         if (before.Count == 1 && before[0] == words) return;
         if (before.Count == 1) await RemoveAsync(context, key, cancel);
         await context.Database.ExecuteSqlAsync($"INSERT INTO sample_words(rowid, words) VALUES ({key}, {words})", cancel);
+    }
+
+    /// <summary>
+    /// The term for a beginning, or any of the words. FTS5 puts all samples of a long beginning together before it gives the first, which is slow for what most samples hold; word by word it
+    /// reads no more than is asked for. So a long beginning becomes the words that there are, where they are few.
+    /// </summary>
+    public static async Task<SearchTerm> TermAsync(LedgerContext context, string beginning, IEnumerable<string> orWords, CancellationToken cancel)
+    {
+        var asked = new SearchTerm([.. orWords], [beginning]);
+        if (context.Database.IsNpgsql() || beginning.Length <= IndexedBeginning) return asked;
+        string end = beginning + "\U0010FFFF";
+        var words = await context.Database.SqlQuery<string>($"SELECT term AS Value FROM sample_vocabulary WHERE term >= {beginning} AND term <= {end} LIMIT {MostWords + 1}").ToListAsync(cancel);
+        return words.Count > MostWords ? asked : new SearchTerm([.. asked.Words, .. words], []);
     }
 
     /// <summary>Takes the words of a sample away.</summary>

@@ -31,7 +31,7 @@ internal sealed class StoreMeasure(Ledger ledger, int times)
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{rows:N0} samples in the lists, {entries:N0} entries, {(ledger.Place.Postgres is null ? "SQLite" : "PostgreSQL")}; {times} times each, milliseconds\n"));
         }
 
-        Console.WriteLine("| what | p50 | p95 | p99 | bare p50 | bare p95 | bare p99 | found |\n|---|---:|---:|---:|---:|---:|---:|---:|");
+        Console.WriteLine("| what | p50 | p95 | p99 | processor | bare p50 | bare p95 | bare p99 | processor | found |\n|---|---:|---:|---:|---:|---:|---:|---:|---:|---:|");
         var bare = new BareSql(ledger);
         string[] tickets = await TicketsAsync(), samples = await SamplesAsync(), prefixes = ["to", "se", "sa", "wa", "le", "fo"];
         await ListAsync("list, newest", bare, _ => new SampleQuery());
