@@ -127,7 +127,7 @@ public sealed class LedgerCheck
     {
         var erased = (await context.Erasures.Select(row => row.Person).ToListAsync(cancel)).ToHashSet(StringComparer.Ordinal);
         foreach (string person in facts.Erased.Except(erased)) Note($"person {person}", "An entry says that the person was erased, and the store does not know it.");
-        foreach (string person in erased.Except(facts.Erased)) Note($"person {person}", "The store says that the person was erased, and no entry does.");
+        foreach (string person in erased.Except(facts.Erased).Intersect(facts.Seals.Select(pair => pair.Seal.Person))) Note($"person {person}", "The store says that the person was erased, and no entry does.");
         var here = new HashSet<string>(StringComparer.Ordinal);
         await foreach (var row in context.SealedTexts.AsNoTracking().AsAsyncEnumerable().WithCancellation(cancel))
         {
