@@ -60,7 +60,7 @@ internal static class PeopleSetup
     /// <summary>The endpoint takes members with texts, as JSON or as a form.</summary>
     /// <param name="endpoint">The endpoint.</param>
     /// <param name="example">An example of what is sent.</param>
-    public static RouteHandlerBuilder TakesText(this RouteHandlerBuilder endpoint, string example = "{}") =>
+    public static RouteHandlerBuilder TakesText(this RouteHandlerBuilder endpoint, string example) =>
         endpoint.Accepts<Dictionary<string, string>>(MediaTypeNames.Application.Json, MediaTypeNames.Application.FormUrlEncoded).WithRequestExample(example);
 
     /// <summary>The keys of forms lie beside the store, for the program's own eyes, so that a form outlives a restart. They are in no backup.</summary>
