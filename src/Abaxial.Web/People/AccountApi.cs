@@ -18,13 +18,13 @@ internal static class AccountApi
     public static void Map(IEndpointRouteBuilder app)
     {
         var api = app.MapGroup("/api/people/me").WithTags("Account").RequireAccount();
-        api.MapPost("/password", ChangePasswordAsync).RequireProof().TakesText().WithSummary("Changes the password; every other session ends.");
-        api.MapPost("/app", BeginAppAsync).RequireProof().TakesText().WithSummary("Makes a secret for an authenticator app. It counts once a code of it was shown.");
+        api.MapPost("/password", ChangePasswordAsync).RequireProof().TakesText("""{ "password": "seven wet leaves in a tray" }""").WithSummary("Changes the password; every other session ends.");
+        api.MapPost("/app", BeginAppAsync).RequireProof().WithSummary("Makes a secret for an authenticator app. It counts once a code of it was shown.");
         api.MapGet("/app.svg", DrawAppAsync).RequireProof().WithSummary("The secret as a drawing for the app's camera, until a code was shown.");
-        api.MapPost("/app/code", ConfirmAppAsync).RequireProof().TakesText().WithSummary("Shows a code of the app; from then on it is asked for. Answers codes for the day the app is lost.");
-        api.MapPost("/app/remove", RemoveAppAsync).RequireProof().TakesText().WithSummary("Takes the app away.");
-        api.MapPost("/pin", SetPinAsync).RequireRight(Right.UseBench).RequireProof().TakesText().WithSummary("Sets the PIN for shared bench computers.");
-        api.MapPost("/pin/remove", RemovePinAsync).RequireProof().TakesText().WithSummary("Takes the PIN away.");
+        api.MapPost("/app/code", ConfirmAppAsync).RequireProof().TakesText("""{ "code": "492039" }""").WithSummary("Shows a code of the app; from then on it is asked for. Answers codes for the day the app is lost.");
+        api.MapPost("/app/remove", RemoveAppAsync).RequireProof().WithSummary("Takes the app away.");
+        api.MapPost("/pin", SetPinAsync).RequireRight(Right.UseBench).RequireProof().TakesText("""{ "pin": "2580" }""").WithSummary("Sets the PIN for shared bench computers.");
+        api.MapPost("/pin/remove", RemovePinAsync).RequireProof().WithSummary("Takes the PIN away.");
     }
 
     private static async Task<IResult> ChangePasswordAsync(Asked asked, HttpContext http, CurrentPerson by, LedgerContext store, AuditTrail audit, PasswordWork work, Sessions sessions, CancellationToken cancel)

@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Text.Json;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Abaxial.Web.People;
@@ -42,6 +43,7 @@ internal sealed class Asked
             return new Asked(form.ToDictionary(field => field.Key, field => field.Value.ToString(), StringComparer.Ordinal), isForm: true);
         }
 
+        if (context.Features.Get<IHttpRequestBodyDetectionFeature>() is { CanHaveBody: false }) return new Asked(new Dictionary<string, string>(), isForm: false);
         if (!context.Request.HasJsonContentType()) throw new BadHttpRequestException("JSON or a form is wanted.", StatusCodes.Status415UnsupportedMediaType);
         return new Asked(await ReadJsonAsync(context.Request, context.RequestAborted), isForm: false);
     }

@@ -1,5 +1,6 @@
 using Abaxial.Data;
 using Abaxial.Data.People;
+using Abaxial.Web.Hosting.Description;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -20,7 +21,7 @@ internal static class AuditApi
 
     public static void Map(IEndpointRouteBuilder app) =>
         app.MapGet("/api/audit", async (long? before, int? limit, LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await PageAsync(store, before, limit ?? 50, cancel)))
-            .WithTags("Audit").RequireRight(Right.SeeAudit).WithSummary("What was done about people, the newest first.");
+            .WithTags("Audit").RequireRight(Right.SeeAudit).WithSummary("What was done about people, the newest first.").WithAnswerExample("""{ "rows": [{ "place": 1, "moment": "2026-07-14T09:30:00Z", "kind": "set-up", "person": null, "subject": "a-01", "from": null, "detail": "administrator", "hash": "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08" }], "before": null, "firstFault": null }""");
 
     public static async Task<AuditPageAnswer> PageAsync(LedgerContext store, long? before, int limit, CancellationToken cancel)
     {

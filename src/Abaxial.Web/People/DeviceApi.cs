@@ -1,6 +1,7 @@
 using Abaxial.Data;
 using Abaxial.Data.People;
 using Abaxial.Web.Hosting;
+using Abaxial.Web.Hosting.Description;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -19,10 +20,10 @@ internal static class DeviceApi
     public static void Map(IEndpointRouteBuilder app)
     {
         var api = app.MapGroup("/api/devices").WithTags("Devices");
-        api.MapGet("/", async (CurrentPerson person, LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await OfAsync(store, person, cancel))).RequireAccount().WithSummary("The person's devices; for the administrator everybody's.");
-        api.MapPost("/codes", NewCodeAsync).RequireRight(Right.PairDevices).RequireProof().TakesText().WithSummary("Makes a code with which one device is paired within ten minutes.");
-        api.MapPost("/", PairAsync).AllowAnonymous().TakesSignIn().TakesText().WithSummary("Pairs the device that asks, with a code. The token is told this once.");
-        api.MapPost("/{id}/end", EndAsync).RequireAccount().TakesText().WithSummary("Ends a device: its token is worth nothing from then on.");
+        api.MapGet("/", async (CurrentPerson person, LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await OfAsync(store, person, cancel))).RequireAccount().WithSummary("The person's devices; for the administrator everybody's.").WithAnswerExample("""[{ "id": "device-7kqw-m4tx-92pb", "person": "s-01", "name": "Telephone", "role": "scout", "made": "2026-07-14T09:30:00Z", "lastUsed": null }]""");
+        api.MapPost("/codes", NewCodeAsync).RequireRight(Right.PairDevices).RequireProof().TakesText("""{ "role": "scout" }""").WithSummary("Makes a code with which one device is paired within ten minutes.");
+        api.MapPost("/", PairAsync).AllowAnonymous().TakesSignIn().TakesText("""{ "code": "7KQW-M4TX", "name": "Telephone" }""").WithSummary("Pairs the device that asks, with a code. The token is told this once.");
+        api.MapPost("/{id}/end", EndAsync).RequireAccount().WithSummary("Ends a device: its token is worth nothing from then on.");
     }
 
     public static async Task<List<DeviceAnswer>> OfAsync(LedgerContext store, CurrentPerson person, CancellationToken cancel)

@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using System.Text;
 
 namespace Abaxial.Web.People;
 
@@ -21,9 +20,6 @@ internal static class PasswordRules
         "spring", "autumn", "january", "february", "october", "november", "december", "monday", "friday", "hello", "login", "guest", "root", "test", "tomato", "potato", "plantclinic", "clinic",
         "abaxial", "correcthorsebatterystaple", "thisisapassword", "mypassword", "passphrase",
     }.ToFrozenSet(StringComparer.Ordinal);
-
-    /// <summary>One letter may be typed in several ways; each way is the same password.</summary>
-    public static string Normal(string password) => password.Normalize(NormalizationForm.FormKC);
 
     /// <summary>Why a password will not do; null where it does.</summary>
     /// <param name="password">As it was typed.</param>
@@ -50,7 +46,7 @@ internal static class PasswordRules
     private static string StandIns(string text) => string.Concat(text.Select(letter => letter switch { '@' => 'a', '$' => 's', '3' => 'e', '0' => 'o', '!' or '1' => 'i', _ => letter }));
 
     /// <summary>A few letters over and over.</summary>
-    private static bool IsRepeated(string text) => text.Distinct().Count() < 5 || Enumerable.Range(1, Math.Min(text.Length / 2, 6)).Any(length => IsPeriod(text, length));
+    private static bool IsRepeated(string text) => text.Distinct().Count() < 5 || Enumerable.Range(1, text.Length / 2).Any(length => IsPeriod(text, length));
 
     private static bool IsPeriod(string text, int length) => !text.Where((letter, i) => letter != text[i % length]).Any();
 

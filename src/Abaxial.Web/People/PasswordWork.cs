@@ -13,11 +13,10 @@ internal sealed class PasswordWork
     /// <summary>Rounds of PBKDF2 with HMAC-SHA-512; the OWASP cheat sheet on password storage asks for at least 210,000 (from memory).</summary>
     private const int Rounds = 220_000;
 
-    private readonly PasswordHasher<Person> hasher = new(Options.Create(new PasswordHasherOptions { IterationCount = Rounds }));
-    private readonly string nobody;
-    private long computed;
+    private static readonly PasswordHasher<Person> Hasher = new(Options.Create(new PasswordHasherOptions { IterationCount = Rounds }));
+    private static readonly string Nobody = Hasher.HashPassword(null!, Convert.ToHexString(RandomNumberGenerator.GetBytes(32)));
 
-    public PasswordWork() => nobody = hasher.HashPassword(null!, Convert.ToHexString(RandomNumberGenerator.GetBytes(32)));
+    private long computed;
 
     /// <summary>How many hashes were computed.</summary>
     public long Computed => Interlocked.Read(ref computed);
@@ -25,13 +24,13 @@ internal sealed class PasswordWork
     public string HashOf(string secret)
     {
         Interlocked.Increment(ref computed);
-        return hasher.HashPassword(null!, PasswordRules.Normal(secret));
+        return Hasher.HashPassword(null!, secret);
     }
 
     /// <summary>Whether a secret is the one that was hashed; never where there is no hash.</summary>
     public bool Fits(string? hash, string secret)
     {
         Interlocked.Increment(ref computed);
-        return hasher.VerifyHashedPassword(null!, hash ?? nobody, PasswordRules.Normal(secret)) != PasswordVerificationResult.Failed && hash is not null;
+        return Hasher.VerifyHashedPassword(null!, hash ?? Nobody, secret) != PasswordVerificationResult.Failed && hash is not null;
     }
 }

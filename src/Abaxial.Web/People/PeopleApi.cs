@@ -1,5 +1,6 @@
 using Abaxial.Data;
 using Abaxial.Data.People;
+using Abaxial.Web.Hosting.Description;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -18,15 +19,15 @@ internal static class PeopleApi
     public static void Map(IEndpointRouteBuilder app)
     {
         var api = app.MapGroup("/api/people").WithTags("People").RequireRight(Right.ManagePeople);
-        api.MapGet("/", async (LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await AllAsync(store, cancel))).WithSummary("Everybody who has an account.");
-        api.MapPost("/", InviteAsync).RequireProof().TakesText().WithSummary("Makes an account, and a code with which its person chooses a password or passkey.");
-        api.MapPost("/{id}", ChangeAsync).RequireProof().TakesText().WithSummary("Changes what a person is called, their role and areas.");
-        api.MapPost("/{id}/invitation", InviteAgainAsync).RequireProof().TakesText().WithSummary("Makes a new code for a person who lost theirs, or their password; what they signed in with is taken away once it is used.");
-        api.MapPost("/{id}/close", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.CloseAsync(id, asked, by, cancel)).RequireProof().TakesText().WithSummary("Keeps a person out; their sessions and devices end.");
-        api.MapPost("/{id}/open", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.OpenAsync(id, asked, by, cancel)).RequireProof().TakesText().WithSummary("Lets a person in again.");
-        api.MapPost("/{id}/sessions/end", EndSessionsAsync).RequireProof().TakesText().WithSummary("Signs a person out everywhere.");
-        api.MapPost("/{id}/erase", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.EraseAsync(id, asked, by, cancel)).RequireProof().TakesText().WithSummary("Erases a person: the account, and every text about them.");
-        app.MapPost("/api/invitations", TakeAsync).AllowAnonymous().WithTags("People").TakesText().WithSummary("Takes an invitation: chooses a password, and signs in.");
+        api.MapGet("/", async (LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await AllAsync(store, cancel))).WithSummary("Everybody who has an account.").WithAnswerExample("""[{ "id": "d-01", "name": "hesper", "displayName": "Hesper Dunnick", "role": "diagnostician", "areas": [], "hasAccess": true, "isClosed": false, "hasApp": false, "passkeys": 1, "sessions": 2 }]""");
+        api.MapPost("/", InviteAsync).RequireProof().TakesText("""{ "name": "hesper", "displayName": "Hesper Dunnick", "role": "diagnostician" }""").WithSummary("Makes an account, and a code with which its person chooses a password or passkey.");
+        api.MapPost("/{id}", ChangeAsync).RequireProof().TakesText("""{ "name": "hesper", "displayName": "Hesper Dunnick", "role": "lead" }""").WithSummary("Changes what a person is called, their role and areas.");
+        api.MapPost("/{id}/invitation", InviteAgainAsync).RequireProof().WithSummary("Makes a new code for a person who lost theirs, or their password; what they signed in with is taken away once it is used.");
+        api.MapPost("/{id}/close", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.CloseAsync(id, asked, by, cancel)).RequireProof().WithSummary("Keeps a person out; their sessions and devices end.");
+        api.MapPost("/{id}/open", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.OpenAsync(id, asked, by, cancel)).RequireProof().WithSummary("Lets a person in again.");
+        api.MapPost("/{id}/sessions/end", EndSessionsAsync).RequireProof().WithSummary("Signs a person out everywhere.");
+        api.MapPost("/{id}/erase", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.EraseAsync(id, asked, by, cancel)).RequireProof().WithSummary("Erases a person: the account, and every text about them.");
+        app.MapPost("/api/invitations", TakeAsync).AllowAnonymous().WithTags("People").TakesText("""{ "code": "7KQW-M4TX-92PB-HHV3-CZ8D", "password": "seven wet leaves in a tray" }""").WithSummary("Takes an invitation: chooses a password, and signs in.");
     }
 
     /// <summary>Everybody, by id.</summary>

@@ -1,6 +1,7 @@
 using System.Net.Mime;
 using Abaxial.Data;
 using Abaxial.Data.People;
+using Abaxial.Web.Hosting.Description;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -8,6 +9,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace Abaxial.Web.People;
 
@@ -32,6 +34,7 @@ internal static class PeopleSetup
         services.AddScoped<IPasskeyHandler<Person>, PasskeyHandler<Person>>();
         services.Configure<IdentityPasskeyOptions>(passkeys => PasskeyApi.Configure(passkeys, options));
         services.AddDataProtection().SetApplicationName("abaxial").PersistKeysToFileSystem(KeyFolder(options.Store));
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error); // it warns that the keys lie in the folder, which is where they are meant to be
         services.Configure<AntiforgeryOptions>(forms => forms.Cookie.Name = "abaxial-form");
     }
 
@@ -55,8 +58,10 @@ internal static class PeopleSetup
         options.IsDemo ? Task.CompletedTask : app.Services.GetRequiredService<SetUpCode>().PrepareAsync(app.Services.GetRequiredService<Ledger>(), cancel);
 
     /// <summary>The endpoint takes members with texts, as JSON or as a form.</summary>
-    public static RouteHandlerBuilder TakesText(this RouteHandlerBuilder endpoint) =>
-        endpoint.Accepts<Dictionary<string, string>>(MediaTypeNames.Application.Json, MediaTypeNames.Application.FormUrlEncoded);
+    /// <param name="endpoint">The endpoint.</param>
+    /// <param name="example">An example of what is sent.</param>
+    public static RouteHandlerBuilder TakesText(this RouteHandlerBuilder endpoint, string example) =>
+        endpoint.Accepts<Dictionary<string, string>>(MediaTypeNames.Application.Json, MediaTypeNames.Application.FormUrlEncoded).WithRequestExample(example);
 
     /// <summary>The keys of forms lie beside the store, for the program's own eyes, so that a form outlives a restart. They are in no backup.</summary>
     private static DirectoryInfo KeyFolder(string store)

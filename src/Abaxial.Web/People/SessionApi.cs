@@ -1,6 +1,7 @@
 using Abaxial.Data;
 using Abaxial.Data.People;
 using Abaxial.Web.Hosting;
+using Abaxial.Web.Hosting.Description;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -25,13 +26,13 @@ internal static class SessionApi
     public static void Map(IEndpointRouteBuilder app)
     {
         var api = app.MapGroup("/api/sessions").WithTags("Sessions");
-        api.MapPost("/", SignInAsync).AllowAnonymous().TakesSignIn().TakesText().WithSummary("Signs somebody in by name and password, and the code of their app where they have one.");
+        api.MapPost("/", SignInAsync).AllowAnonymous().TakesSignIn().TakesText("""{ "name": "hesper", "password": "seven wet leaves in a tray", "code": "492039" }""").WithSummary("Signs somebody in by name and password, and the code of their app where they have one.");
         api.MapGet("/", ListAsync).RequireAccount().WithSummary("Where the person is signed in.");
-        api.MapPost("/end", EndThisAsync).RequireAccount().TakesText().WithSummary("Signs the person out in this browser.");
-        api.MapPost("/end-others", EndOthersAsync).RequireAccount().TakesText().WithSummary("Signs the person out in every other browser.");
-        api.MapPost("/{id}/end", EndAsync).RequireAccount().TakesText().WithSummary("Ends one session of the person.");
-        api.MapPost("/proof", ProveAsync).RequireAccount().TakesSignIn().TakesText().WithSummary("Shows the password again before something sensitive.");
-        app.MapGet("/api/people/me", (CurrentPerson person) => TypedResults.Ok(PersonAnswer.Of(person))).WithTags("People").WithSummary("Who is signed in.");
+        api.MapPost("/end", EndThisAsync).RequireAccount().WithSummary("Signs the person out in this browser.");
+        api.MapPost("/end-others", EndOthersAsync).RequireAccount().WithSummary("Signs the person out in every other browser.");
+        api.MapPost("/{id}/end", EndAsync).RequireAccount().WithSummary("Ends one session of the person.");
+        api.MapPost("/proof", ProveAsync).RequireAccount().TakesSignIn().TakesText("""{ "password": "seven wet leaves in a tray" }""").WithSummary("Shows the password again before something sensitive.");
+        app.MapGet("/api/people/me", (CurrentPerson person) => TypedResults.Ok(PersonAnswer.Of(person))).WithTags("People").WithSummary("Who is signed in.").WithAnswerExample("""{ "id": "d-01", "displayName": "Hesper Dunnick", "role": "diagnostician", "areas": [], "means": "password" }""");
     }
 
     private static async Task<IResult> SignInAsync(Asked asked, HttpContext http, SigningIn signing, Sessions sessions, CancellationToken cancel)

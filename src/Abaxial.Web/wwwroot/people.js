@@ -1,4 +1,4 @@
-// Passkeys: asks the browser to make or show one, and sends what it gives to the clinic.
+// Passkeys and passwords: asks the browser to make or show one, and sends what it gives to the clinic.
 const post = async (path, members) => {
   const answer = await fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(members) });
   if (answer.redirected || answer.status === 403) { location.assign(`/prove?returnUrl=${encodeURIComponent(location.pathname)}`); throw new Error("Show once more that it is you."); }
@@ -33,3 +33,8 @@ for (const button of document.querySelectorAll("[data-passkey]")) {
     }
   });
 }
+
+// One letter may be typed in several ways: each way is the same password.
+document.addEventListener("submit", event => {
+  for (const field of event.target.querySelectorAll("input[type=password]")) field.value = field.value.normalize("NFKC");
+}, true);

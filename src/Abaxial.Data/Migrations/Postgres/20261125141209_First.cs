@@ -473,7 +473,7 @@ namespace Abaxial.Data.Migrations.Postgres
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.Sql(Search.WordIndex.Drop);
+            migrationBuilder.Sql(Search.WordIndex.DropPostgres);
 
             migrationBuilder.DropTable(
                 name: "audit");

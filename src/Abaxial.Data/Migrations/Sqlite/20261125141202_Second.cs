@@ -375,7 +375,7 @@ namespace Abaxial.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.Sql(Search.WordIndex.Drop);
+            migrationBuilder.Sql(Search.WordIndex.DropSqlite);
 
             migrationBuilder.DropTable(
                 name: "audit");

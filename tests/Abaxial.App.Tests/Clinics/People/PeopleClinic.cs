@@ -15,6 +15,8 @@ internal sealed class PeopleClinic : IAsyncDisposable
 {
     public const string Password = "seven wet leaves in a tray";
 
+    private static readonly string Hash = new PasswordWork().HashOf(Password);
+
     private readonly TestStore store = new();
     private WebApplication? app;
 
@@ -56,14 +58,26 @@ internal sealed class PeopleClinic : IAsyncDisposable
     public async Task AddAsync(string id, Role role, string? password = Password)
     {
         await using var scope = App.Services.CreateAsyncScope();
-        await scope.ServiceProvider.GetRequiredService<PersonChanges>().AddAsync(new PersonWanted(id, id, $"Person {id}", "", []), role, password, new AuditNote(AuditKind.Invited, null), Cancel);
+        await scope.ServiceProvider.GetRequiredService<PersonChanges>().AddAsync(new PersonWanted(id, id, $"Person {id}", "", []), role, null, new AuditNote(AuditKind.Invited, null), Cancel);
+        if (password is null) return;
+        string hash = password == Password ? Hash : Work.HashOf(password);
+        await AskAsync(context => context.People.Where(row => row.Id == id).ExecuteUpdateAsync(row => row.SetProperty(person => person.PasswordHash, hash), Cancel));
     }
 
-    /// <summary>A browser in which somebody new is signed in.</summary>
+    /// <summary>A browser in which somebody new has signed in by password; the session is written as signing in writes it.</summary>
     public async Task<Visitor> SignedInAsync(string id, Role role)
     {
         await AddAsync(id, role);
-        return await SignInAsync(id);
+        var visitor = Visitor();
+        string secret = Secrets.NewToken();
+        var now = Clock.GetUtcNow();
+        await AskAsync(context =>
+        {
+            context.Sessions.Add(new SessionRow { Id = Secrets.HashOf(secret), Person = id, Means = "password", Made = now, LastSeen = now, Ends = now + SessionTimes.Longest, Proven = now, Browser = "A browser" });
+            return context.SaveChangesAsync(Cancel);
+        });
+        visitor.Cookies.Add(Address, new System.Net.Cookie("abaxial", secret));
+        return visitor;
     }
 
     public async Task<Visitor> SignInAsync(string id)

@@ -65,6 +65,17 @@ public sealed class SetUpTests
     }
 
     [Fact]
+    public async Task The_keys_of_forms_lie_where_only_the_program_looks()
+    {
+        await using var clinic = await PeopleClinic.StartAsync();
+        using var visitor = clinic.Visitor();
+        Assert.Equal(HttpStatusCode.OK, await visitor.StatusAsync("/sign-in"));
+        string folder = Path.Combine(clinic.Folder, "keys");
+        Assert.NotEmpty(Directory.GetFiles(folder));
+        if (!OperatingSystem.IsWindows()) Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(folder));
+    }
+
+    [Fact]
     public async Task Who_is_signed_in_stays_so_when_the_program_starts_again()
     {
         await using var clinic = await PeopleClinic.StartAsync();

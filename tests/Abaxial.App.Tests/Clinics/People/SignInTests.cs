@@ -12,7 +12,8 @@ public sealed class SignInTests
     public async Task The_right_password_signs_in_and_says_who_it_is()
     {
         await using var clinic = await PeopleClinic.StartAsync();
-        using var visitor = await clinic.SignedInAsync("d-07", Role.Diagnostician);
+        await clinic.AddAsync("d-07", Role.Diagnostician);
+        using var visitor = await clinic.SignInAsync("d-07");
         using var me = await visitor.GetAsync("/api/people/me");
         Assert.Contains("\"id\":\"d-07\"", await me.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
         Assert.Equal(["invited", "signed-in"], await clinic.AuditAsync());
