@@ -316,7 +316,7 @@ namespace Abaxial.Data.Migrations.Postgres
                 {
                     CredentialId = table.Column<byte[]>(type: "bytea", maxLength: 1024, nullable: false),
                     UserId = table.Column<string>(type: "text", nullable: true, collation: "C"),
-                    Data = table.Column<string>(type: "jsonb", nullable: false)
+                    Data = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>
                 {
