@@ -244,6 +244,7 @@ public sealed class Ledger : IDisposable
             var writing = new LedgerWriting(context, clock);
             var result = await write(writing);
             if (isKept(result)) await new SampleRows(context, Reader).WriteAsync(writing.Touched, cancel);
+            if (writing.HasForgotten) await WordIndex.PurgeAsync(context, cancel);
             return result;
         }, isKept, cancel);
 
