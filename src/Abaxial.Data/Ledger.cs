@@ -250,6 +250,7 @@ public sealed class Ledger : IDisposable
             writing = new LedgerWriting(context, clock);
             var written = await write(writing);
             if (isKept(written)) await new SampleRows(context, Reader).WriteAsync(writing.Touched, cancel);
+            if (writing.HasForgotten) await WordIndex.PurgeAsync(context, cancel);
             return written;
         }, isKept, cancel);
         if (isKept(result)) LedgerFigures.CountEntries(writing!.Written);

@@ -23,6 +23,9 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
     /// <summary>The kinds of the entries that it wrote.</summary>
     public List<string> Written { get; } = [];
 
+    /// <summary>Texts about a person were deleted.</summary>
+    public bool HasForgotten { get; private set; }
+
     /// <summary>Writes a draft as the next entry of this store's own chain.</summary>
     public async Task<Appended> AppendAsync(EntryDraft draft, CancellationToken cancel)
     {
@@ -132,6 +135,7 @@ internal sealed class LedgerWriting(LedgerContext context, TimeProvider clock)
 
         touched.UnionWith(await context.SampleSeals.Where(row => row.Person == person).Select(row => row.Sample).Distinct().ToListAsync(cancel));
         await context.PersonWords.Where(row => row.Person == person).ExecuteDeleteAsync(cancel);
+        HasForgotten = true;
         return await context.SealedTexts.Where(row => row.Person == person).ExecuteDeleteAsync(cancel);
     }
 

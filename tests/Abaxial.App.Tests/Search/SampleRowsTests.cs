@@ -42,14 +42,17 @@ public abstract class SampleRowsTests(StoreKind kind) : IAsyncLifetime
     [Fact]
     public async Task Erasing_takes_texts_and_names_out_of_search_and_leaves_the_sample_in_the_list()
     {
-        var says = TestStore.Seal("g-11", "Behind the weighhouse.");
-        await SearchStore.TakeInAsync(ledger, new TakenIn { Host = "tomato", Says = says.Seal(), Submitter = "g-11" }, says);
+        var says = TestStore.Seal("g-11", "Behind the zyzweighhouse weighhouse.");
+        var sample = await SearchStore.TakeInAsync(ledger, new TakenIn { Host = "tomato", Says = says.Seal(), Submitter = "g-11" }, says);
+        for (int i = 0; i < 5; i++) await TestStore.AppendAsync(ledger, sample, new HandedOver($"d-0{i}")); // the words are written anew each time
         await NameAsync("g-11", "Ansel Crakeby");
         Assert.Single(await RowsAsync(new SampleQuery { Text = "weighhouse crakeby" }));
+        Assert.Equal(kind == StoreKind.Sqlite, await IsInTheFilesAsync("zyzweigh"));
         await ledger.EraseAsync("g-11", "a-01", TestContext.Current.CancellationToken);
         Assert.Empty(await RowsAsync(new SampleQuery { Text = "weighhouse" }));
         Assert.Empty(await RowsAsync(new SampleQuery { Text = "crakeby" }));
         Assert.Single(await RowsAsync(new SampleQuery { Text = "tomato" }));
+        Assert.False(await IsInTheFilesAsync("zyzweigh"));
         Assert.Empty((await TestStore.CheckAsync(ledger)).Faults);
     }
 
@@ -118,6 +121,19 @@ public abstract class SampleRowsTests(StoreKind kind) : IAsyncLifetime
         Assert.Equal(2, await ledger.RebuildAsync(cancel: TestContext.Current.CancellationToken));
         Assert.Empty((await TestStore.CheckAsync(ledger)).Faults);
         Assert.Equal(good, await KeysAsync(ledger, new SampleQuery { Text = "tomato" }));
+    }
+
+    private async Task<bool> IsInTheFilesAsync(string word)
+    {
+        foreach (string file in Directory.EnumerateFiles(ledger.Folder))
+        {
+            await using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            using var bytes = new MemoryStream();
+            await stream.CopyToAsync(bytes, TestContext.Current.CancellationToken);
+            if (System.Text.Encoding.Latin1.GetString(bytes.ToArray()).Contains(word, StringComparison.Ordinal)) return true;
+        }
+
+        return false;
     }
 
     private async Task NameAsync(string person, string name)
