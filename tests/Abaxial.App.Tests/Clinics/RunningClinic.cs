@@ -1,5 +1,6 @@
 using Abaxial.Data;
 using Abaxial.Web;
+using Abaxial.Web.Hosting;
 using Abaxial.Web.Photographs;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -12,6 +13,9 @@ public sealed class RunningClinic : IAsyncLifetime
 {
     private readonly TestStore store = new();
     private WebApplication? app;
+
+    /// <summary>A test asks faster than anybody; the limits have tests of their own.</summary>
+    private static RequestLimits Generous { get; } = new() { RequestsPerMinute = 1_000_000, UploadsPerMinute = 1_000_000, SignInsPerMinute = 1_000_000 };
 
     public PhotographOptions Photographs { get; init; } = new();
 
@@ -28,7 +32,8 @@ public sealed class RunningClinic : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        app = await Clinic.BuildAsync(new ClinicOptions { Store = store.Folder, Address = new Uri("http://127.0.0.1:0"), IsDemo = true, LogLevel = LogLevel.Warning, Photographs = Photographs }, TimeProvider.System, TestContext.Current.CancellationToken);
+        var options = new ClinicOptions { Store = store.Folder, Address = new Uri("http://127.0.0.1:0"), IsDemo = true, LogLevel = LogLevel.Warning, Photographs = Photographs, Limits = Generous };
+        app = await Clinic.BuildAsync(options, TimeProvider.System, TestContext.Current.CancellationToken);
         await app.StartAsync(TestContext.Current.CancellationToken);
     }
 
