@@ -22,6 +22,7 @@ internal static class SearchModel
         model.Entity<SampleSealRow>(seal =>
         {
             seal.ToTable("sample_seals").IsMadeAnew().HasKey(row => new { row.Sha256, row.Sample });
+            seal.HasIndex(row => row.Sample);
             seal.HasIndex(row => row.Person);
         });
         model.Entity<PersonWordRow>(word =>

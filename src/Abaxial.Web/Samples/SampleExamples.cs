@@ -27,6 +27,14 @@ internal static class SampleExamples
 
     public const string Merged = """{ "added": 3, "wereThere": 0, "refused": [{ "index": 3, "problems": [{ "at": "/author", "found": "s-05", "accepted": ["s-02"] }] }] }""";
 
+    /// <summary>The beginning of an answer; docs/schema has the whole of it.</summary>
+    public const string Answer = """
+        {
+          "format": "abaxial-answer/1", "knowledge": "solanum 2026.1 84354d1a", "standing": "open", "standingBecause": "probability", "advice": "hold",
+          "lateBlight": { "probability": 0.312, "low": 0.151, "high": 0.498 }, "causes": [{ "id": "late-blight", "probability": 0.312, "low": 0.151, "high": 0.498 }]
+        }
+        """;
+
     public const string List = """
         {
           "samples": [{

@@ -29,9 +29,10 @@ internal static class SamplesSetup
         api.MapGet("/samples/{sample}/entries", SampleApi.Entries).WithSummary("The entries of a sample, as they are hashed.").WithAnswerExample(SampleExamples.Entries);
         api.MapPost("/samples/{sample}/entries", EntriesApi.Append).Writes<EntryBody>(SampleExamples.Entry).WithSummary("Says something of a sample: a look, a photograph, a diagnosis, a message, that it is handed over, put aside, closed or reopened.");
         api.MapPost("/samples/{sample}/entries/{entry}/corrections", EntriesApi.Correct).Writes<CorrectionBody>(SampleExamples.Correction).WithSummary("Corrects an entry, or strikes it.");
-        api.MapGet("/samples/{sample}/cases/{number}/answer", SampleApi.Answer).WithSummary("The answer for a plant or lot of a sample, as abaxial weigh --json prints it.");
+        api.MapGet("/samples/{sample}/cases/{number}/answer", SampleApi.Answer).Produces<JsonElement>(StatusCodes.Status200OK, MediaTypeNames.Application.Json).WithAnswerExample(SampleExamples.Answer).WithSummary("The answer for a plant or lot of a sample, as abaxial weigh --json prints it.");
         api.MapGet("/numbers/{number}", ListApi.ByNumber).WithSummary("The sample that is called by a number.").WithAnswerExample(SampleExamples.List);
-        api.MapPost("/weigh", SampleApi.Weigh).Accepts<JsonElement>(MediaTypeNames.Application.Json).WithRequestExample(SampleExamples.Case).WithSummary("Weighs a case file and stores nothing.");
+        api.MapPost("/weigh", SampleApi.Weigh).Accepts<JsonElement>(MediaTypeNames.Application.Json).WithRequestExample(SampleExamples.Case)
+            .Produces<JsonElement>(StatusCodes.Status200OK, MediaTypeNames.Application.Json).WithAnswerExample(SampleExamples.Answer).WithSummary("Weighs a case file and stores nothing.");
         api.MapPost("/merge", MergeApi.Merge).Accepts<MergeBody>(MediaTypeNames.Application.Json).WithMetadata(new BodyLimit(MergeApi.Bytes), new RequestSizeLimitAttribute(MergeApi.Bytes)).RequireRight(Right.Merge)
             .WithRequestExample(SampleExamples.Merge).WithAnswerExample(SampleExamples.Merged).WithSummary("Takes in what a device wrote while it was away.");
         api.MapGet("/changes", ChangesApi.Changes).DisableRequestTimeout().WithSummary("Tells what is written, as it is written.");
