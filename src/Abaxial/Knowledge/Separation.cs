@@ -40,6 +40,25 @@ public static class Separation
         return pairs.OrderBy(pair => pair.Decibans).ThenBy(pair => pair.One.Id, StringComparer.Ordinal).ThenBy(pair => pair.Other.Id, StringComparer.Ordinal);
     }
 
+    /// <summary>The other causes of a host, those hardest to tell from one first; ties by id.</summary>
+    /// <param name="table">The tables of one host.</param>
+    /// <param name="one">The place of a cause in the table.</param>
+    public static IEnumerable<PairSeparation> Nearest(HostTable table, int one)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return Enumerable.Range(0, table.Causes.Length).Where(other => other != one).Select(other => Of(table, one, other)).OrderBy(pair => pair.Decibans).ThenBy(pair => pair.Other.Id, StringComparer.Ordinal);
+    }
+
+    /// <summary>The looks of a host, those that tell two causes apart best first, each with what it is expected to say in decibans.</summary>
+    /// <param name="table">The tables of one host.</param>
+    /// <param name="one">The place of a cause in the table.</param>
+    /// <param name="other">The place of the other.</param>
+    public static IEnumerable<(Question Question, double Decibans)> Looks(HostTable table, int one, int other)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return table.Questions.Select(question => (Question: question, Decibans: Between(table, question, one, other))).OrderByDescending(look => look.Decibans);
+    }
+
     /// <summary>The look that tells two causes of a table apart best.</summary>
     /// <param name="table">The tables of one host.</param>
     /// <param name="one">The place of a cause in the table.</param>
