@@ -43,7 +43,7 @@ public sealed class CauseShown(Cause cause, KnowledgeBase knowledge)
             return
             [
                 .. cause.Rows
-                    .Where(row => row.Character is { IsMeasured: false } && !Circumstances.Contains(row.Character.Id, StringComparer.Ordinal) && IsAttacked(row.Character.Organ, organs))
+                    .Where(row => row.Character is { IsMeasured: false } && !Circumstances.Contains(row.Character.Id, StringComparer.Ordinal) && IsAttacked(row.Character.Organ, organs) && MeansSomething(row))
                     .OrderBy(row => row.Character.Index)
                     .SelectMany(row => RowWords.States(row, knowledge).Take(1).Where(state => row.Chances[state] >= Often && state != row.Character.EmptyState && !IsAbsence(row.Character.States[state])).Select(state => new Shown(row, state)))
                     .Where(shown => StateDrawings.Find(shown.Row.Character.Id, shown.StateId) is not null)
@@ -58,6 +58,10 @@ public sealed class CauseShown(Cause cause, KnowledgeBase knowledge)
         [.. cause.Rows.SelectMany(row => row.Sources).CountBy(source => source).Select(pair => (pair.Key, pair.Value)).OrderBy(pair => pair.Key.Authors, StringComparer.Ordinal).ThenBy(pair => pair.Key.Title, StringComparer.Ordinal)];
 
     private static bool IsAbsence(string state) => state is "absent" or "none" or "no";
+
+    /// <summary>A look that means something only where another showed something is drawn only where that one commonly does.</summary>
+    private bool MeansSomething(Row row) => row.Character.WhenParent is not { } parent
+        || (cause.Rows.FirstOrDefault(other => other.Character == parent) is { } shows && row.Character.WhenStates.Sum(state => shows.Chances[state]) >= Often);
 
     private static bool IsAttacked(string? organ, Row? organs) => organ is null || organs is null || (organs.Character.StateIndex(organ) is >= 0 and var place && organs.Chances[place] >= Often / 2);
 }
