@@ -19,13 +19,17 @@ internal sealed class WeighCommand
     private readonly Weigher weigher;
     private readonly bool json;
     private readonly bool flatPrior;
+    private readonly string language;
 
-    private WeighCommand(Terminal terminal, KnowledgeBase knowledge, bool json, bool flatPrior)
+    /// <exception cref="UsageException">The knowledge does not speak the language.</exception>
+    private WeighCommand(Terminal terminal, KnowledgeBase knowledge, bool json, bool flatPrior, string language)
     {
         this.terminal = terminal;
         this.knowledge = knowledge;
         this.json = json;
         this.flatPrior = flatPrior;
+        this.language = language;
+        if (!knowledge.Texts.Languages.Contains(language)) throw new UsageException($"there is no language '{language}'; accepted: {string.Join(", ", knowledge.Texts.Languages)}.");
         weigher = new Weigher(knowledge);
     }
 
@@ -40,11 +44,12 @@ internal sealed class WeighCommand
         var json = new Option<bool>("--json") { Description = "Print JSON: one document for one file, one document a line for several files or a stream." };
         var flat = new Option<bool>("--flat-prior") { Description = "Weigh as if every cause were equally common before the looks." };
         var folder = new Option<string?>("--knowledge") { Description = "A folder of knowledge to use in place of the program's own.", HelpName = "FOLDER" };
-        var command = new Command("weigh", "Weighs cases: what each is likely to be, where late blight stands, what to do and what to look at next.") { cases, json, flat, folder };
+        var language = new Option<string>("--language") { Description = "The language of what people read: en, es. JSON is the same in each.", HelpName = "LANGUAGE", DefaultValueFactory = _ => "en" };
+        var command = new Command("weigh", "Weighs cases: what each is likely to be, where late blight stands, what to do and what to look at next.") { cases, json, flat, folder, language };
         command.SetAction(parsed =>
         {
             var inputs = new CaseInputs(terminal, parsed.GetRequiredValue(cases));
-            return new WeighCommand(terminal, KnowledgeSource.Read(terminal, parsed.GetValue(folder)), parsed.GetValue(json), parsed.GetValue(flat)).Run(inputs);
+            return new WeighCommand(terminal, KnowledgeSource.Read(terminal, parsed.GetValue(folder)), parsed.GetValue(json), parsed.GetValue(flat), parsed.GetRequiredValue(language)).Run(inputs);
         });
         return command;
     }
@@ -102,9 +107,9 @@ internal sealed class WeighCommand
         using (var writer = (terminal with { Out = buffer }).Writer())
         {
             var page = new Page(writer, terminal);
-            var speech = new Speech(knowledge);
+            var speech = new Speech(knowledge, language);
             page.Line(NameOf(input, speech), Tone.Faint);
-            AnswerPage.Write(page, weighed, answer, flat);
+            AnswerPage.Write(page, weighed, answer, flat, language);
         }
 
         return buffer.ToArray();
@@ -113,7 +118,7 @@ internal sealed class WeighCommand
     private string ForPeople(CaseInput input, ImmutableArray<CaseProblem> problems)
     {
         using var writer = new StringWriter();
-        var speech = new Speech(knowledge);
+        var speech = new Speech(knowledge, language);
         RefusalPage.Write(new Page(writer, terminal with { Colour = false }), NameOf(input, speech), problems, speech);
         return writer.ToString();
     }

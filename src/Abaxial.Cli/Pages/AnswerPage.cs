@@ -15,9 +15,10 @@ internal static class AnswerPage
     /// <param name="weighed">The case.</param>
     /// <param name="answer">Its answer.</param>
     /// <param name="flat">The same case weighed as if every cause were equally common beforehand; null where the answer itself was.</param>
-    public static void Write(Page page, Case weighed, Answer answer, Answer? flat)
+    /// <param name="language">The language, as the knowledge's texts name it.</param>
+    public static void Write(Page page, Case weighed, Answer answer, Answer? flat, string language = "en")
     {
-        var speech = new Speech(weighed.Knowledge);
+        var speech = new Speech(weighed.Knowledge, language);
         var shown = answer.Causes.Where(chance => chance.Cause != answer.LateBlight.Cause && chance.Probability >= Shown).ToList();
         var columns = new Columns(page, [answer.LateBlight, .. shown], speech);
 

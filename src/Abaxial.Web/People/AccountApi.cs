@@ -18,13 +18,13 @@ internal static class AccountApi
     public static void Map(IEndpointRouteBuilder app)
     {
         var api = app.MapGroup("/api/people/me").WithTags("Account").RequireAccount();
-        api.MapPost("/password", ChangePasswordAsync).RequireProof().TakesText("""{ "password": "seven wet leaves in a tray" }""").WithSummary("Changes the password; every other session ends.");
-        api.MapPost("/app", BeginAppAsync).RequireProof().WithSummary("Makes a secret for an authenticator app. It counts once a code of it was shown.");
-        api.MapGet("/app.svg", DrawAppAsync).RequireProof().WithSummary("The secret as a drawing for the app's camera, until a code was shown.");
-        api.MapPost("/app/code", ConfirmAppAsync).RequireProof().TakesText("""{ "code": "492039" }""").WithSummary("Shows a code of the app; from then on it is asked for. Answers codes for the day the app is lost.");
-        api.MapPost("/app/remove", RemoveAppAsync).RequireProof().WithSummary("Takes the app away.");
-        api.MapPost("/pin", SetPinAsync).RequireRight(Right.UseBench).RequireProof().TakesText("""{ "pin": "2580" }""").WithSummary("Sets the PIN for shared bench computers.");
-        api.MapPost("/pin/remove", RemovePinAsync).RequireProof().WithSummary("Takes the PIN away.");
+        api.MapPost("/password", ChangePasswordAsync).AnswersNothing().RequireProof().TakesText("""{ "password": "seven wet leaves in a tray" }""").WithSummary("Changes the password; every other session ends.");
+        api.MapPost("/app", BeginAppAsync).Answers(200, """{ "secret": "JBSWY3DPEHPK3PXP", "address": "otpauth://totp/Abaxial:hesper?secret=JBSWY3DPEHPK3PXP" }""").RequireProof().WithSummary("Makes a secret for an authenticator app. It counts once a code of it was shown.");
+        api.MapGet("/app.svg", DrawAppAsync).Produces<string>(StatusCodes.Status200OK, "image/svg+xml").RequireProof().WithSummary("The secret as a drawing for the app's camera, until a code was shown.");
+        api.MapPost("/app/code", ConfirmAppAsync).Answers(200, """{ "recoveryCodes": ["7KQW-M4TX"] }""").RequireProof().TakesText("""{ "code": "492039" }""").WithSummary("Shows a code of the app; from then on it is asked for. Answers codes for the day the app is lost.");
+        api.MapPost("/app/remove", RemoveAppAsync).AnswersNothing().RequireProof().WithSummary("Takes the app away.");
+        api.MapPost("/pin", SetPinAsync).AnswersNothing().RequireRight(Right.UseBench).RequireProof().TakesText("""{ "pin": "2580" }""").WithSummary("Sets the PIN for shared bench computers.");
+        api.MapPost("/pin/remove", RemovePinAsync).AnswersNothing().RequireProof().WithSummary("Takes the PIN away.");
     }
 
     private static async Task<IResult> ChangePasswordAsync(Asked asked, HttpContext http, CurrentPerson by, LedgerContext store, AuditTrail audit, PasswordWork work, Sessions sessions, CancellationToken cancel)

@@ -19,9 +19,9 @@ internal static class BenchApi
     {
         var api = app.MapGroup("/api/benches").WithTags("Benches");
         api.MapGet("/", async (HttpContext http, LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await AllAsync(http, store, cancel))).RequireRight(Right.ManageBenches).WithSummary("The shared bench computers.").WithAnswerExample("""[{ "id": "bench-7kqw-m4tx", "name": "Wet bench", "made": "2026-07-14T09:30:00Z", "isThis": true }]""");
-        api.MapPost("/", MarkAsync).RequireRight(Right.ManageBenches).RequireProof().TakesText("""{ "name": "Wet bench" }""").WithSummary("Marks the computer that asks as a shared bench.");
-        api.MapPost("/{id}/end", EndAsync).RequireRight(Right.ManageBenches).RequireProof().WithSummary("A computer is a shared bench no more.");
-        api.MapPost("/sessions", SwitchAsync).AllowAnonymous().TakesSignIn().TakesText("""{ "person": "d-01", "pin": "2580" }""").WithSummary("Switches the person on a shared bench computer, by PIN.");
+        api.MapPost("/", MarkAsync).Answers(201, """{ "id": "01K0BENCH" }""").RequireRight(Right.ManageBenches).RequireProof().TakesText("""{ "name": "Wet bench" }""").WithSummary("Marks the computer that asks as a shared bench.");
+        api.MapPost("/{id}/end", EndAsync).AnswersNothing().RequireRight(Right.ManageBenches).RequireProof().WithSummary("A computer is a shared bench no more.");
+        api.MapPost("/sessions", SwitchAsync).Answers(201, """{ "id": "d-01" }""").AllowAnonymous().TakesSignIn().TakesText("""{ "person": "d-01", "pin": "2580" }""").WithSummary("Switches the person on a shared bench computer, by PIN.");
     }
 
     public static async Task<List<BenchAnswer>> AllAsync(HttpContext http, LedgerContext store, CancellationToken cancel)

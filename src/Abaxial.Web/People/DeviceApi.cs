@@ -21,9 +21,9 @@ internal static class DeviceApi
     {
         var api = app.MapGroup("/api/devices").WithTags("Devices");
         api.MapGet("/", async (CurrentPerson person, LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await OfAsync(store, person, cancel))).RequireAccount().WithSummary("The person's devices; for the administrator everybody's.").WithAnswerExample("""[{ "id": "device-7kqw-m4tx-92pb", "person": "s-01", "name": "Telephone", "role": "scout", "made": "2026-07-14T09:30:00Z", "lastUsed": null }]""");
-        api.MapPost("/codes", NewCodeAsync).RequireRight(Right.PairDevices).RequireProof().TakesText("""{ "role": "scout" }""").WithSummary("Makes a code with which one device is paired within ten minutes.");
-        api.MapPost("/", PairAsync).AllowAnonymous().TakesSignIn().TakesText("""{ "code": "7KQW-M4TX", "name": "Telephone" }""").WithSummary("Pairs the device that asks, with a code. The token is told this once.");
-        api.MapPost("/{id}/end", EndAsync).RequireAccount().WithSummary("Ends a device: its token is worth nothing from then on.");
+        api.MapPost("/codes", NewCodeAsync).Answers(201, """{ "code": "7KQW-M4TX", "ends": "2026-07-28T08:10:00Z" }""").RequireRight(Right.PairDevices).RequireProof().TakesText("""{ "role": "scout" }""").WithSummary("Makes a code with which one device is paired within ten minutes.");
+        api.MapPost("/", PairAsync).Answers(201, """{ "id": "device-7kqw", "person": "s-02", "role": "scout", "token": "shown this once" }""").AllowAnonymous().TakesSignIn().TakesText("""{ "code": "7KQW-M4TX", "name": "Telephone" }""").WithSummary("Pairs the device that asks, with a code. The token is told this once.");
+        api.MapPost("/{id}/end", EndAsync).AnswersNothing().RequireAccount().WithSummary("Ends a device: its token is worth nothing from then on.");
     }
 
     public static async Task<List<DeviceAnswer>> OfAsync(LedgerContext store, CurrentPerson person, CancellationToken cancel)

@@ -30,11 +30,11 @@ internal static class PasskeyApi
     public static void Map(IEndpointRouteBuilder app)
     {
         var mine = app.MapGroup("/api/people/me/passkeys").WithTags("Passkeys").RequireAccount();
-        mine.MapPost("/challenge", BeginMakingAsync).RequireProof().WithSummary("What the browser needs to make a passkey.");
-        mine.MapPost("/", MakeAsync).RequireProof().TakesText("""{ "key": "Zk3mB1yVxqf0", "credential": "{}" }""").WithSummary("Adds a passkey that the browser made.");
-        mine.MapPost("/{id}/remove", RemoveAsync).RequireProof().WithSummary("Takes a passkey away.");
-        app.MapPost("/api/sessions/passkey/challenge", BeginShowingAsync).AllowAnonymous().WithTags("Passkeys").WithSummary("What the browser needs to show a passkey.");
-        app.MapPost("/api/sessions/passkey", ShowAsync).AllowAnonymous().TakesSignIn().TakesText("""{ "key": "Zk3mB1yVxqf0", "credential": "{}" }""").WithTags("Passkeys").WithSummary("Signs somebody in by a passkey, or proves them where they are signed in.");
+        mine.MapPost("/challenge", BeginMakingAsync).Answers(200, """{ "options": "{}", "key": "Zk3mB1yVxqf0" }""").RequireProof().WithSummary("What the browser needs to make a passkey.");
+        mine.MapPost("/", MakeAsync).Answers(201, """{ "id": "Zk3mB1yVxqf0" }""").RequireProof().TakesText("""{ "key": "Zk3mB1yVxqf0", "credential": "{}" }""").WithSummary("Adds a passkey that the browser made.");
+        mine.MapPost("/{id}/remove", RemoveAsync).AnswersNothing().RequireProof().WithSummary("Takes a passkey away.");
+        app.MapPost("/api/sessions/passkey/challenge", BeginShowingAsync).Answers(200, """{ "options": "{}", "key": "Zk3mB1yVxqf0" }""").AllowAnonymous().WithTags("Passkeys").WithSummary("What the browser needs to show a passkey.");
+        app.MapPost("/api/sessions/passkey", ShowAsync).Answers(201, """{ "id": "d-01" }""").AllowAnonymous().TakesSignIn().TakesText("""{ "key": "Zk3mB1yVxqf0", "credential": "{}" }""").WithTags("Passkeys").WithSummary("Signs somebody in by a passkey, or proves them where they are signed in.");
     }
 
     private static async Task<IResult> BeginMakingAsync(Asked asked, HttpContext http, CurrentPerson by, IPasskeyHandler<Person> passkeys, OneTime held)

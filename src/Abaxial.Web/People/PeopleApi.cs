@@ -20,14 +20,14 @@ internal static class PeopleApi
     {
         var api = app.MapGroup("/api/people").WithTags("People").RequireRight(Right.ManagePeople);
         api.MapGet("/", async (LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await AllAsync(store, cancel))).WithSummary("Everybody who has an account.").WithAnswerExample("""[{ "id": "d-01", "name": "hesper", "displayName": "Hesper Dunnick", "role": "diagnostician", "areas": [], "hasAccess": true, "isClosed": false, "hasApp": false, "passkeys": 1, "sessions": 2 }]""");
-        api.MapPost("/", InviteAsync).RequireProof().TakesText("""{ "name": "hesper", "displayName": "Hesper Dunnick", "role": "diagnostician" }""").WithSummary("Makes an account, and a code with which its person chooses a password or passkey.");
-        api.MapPost("/{id}", ChangeAsync).RequireProof().TakesText("""{ "name": "hesper", "displayName": "Hesper Dunnick", "role": "lead" }""").WithSummary("Changes what a person is called, their role and areas.");
-        api.MapPost("/{id}/invitation", InviteAgainAsync).RequireProof().WithSummary("Makes a new code for a person who lost theirs, or their password; what they signed in with is taken away once it is used.");
-        api.MapPost("/{id}/close", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.CloseAsync(id, asked, by, cancel)).RequireProof().WithSummary("Keeps a person out; their sessions and devices end.");
-        api.MapPost("/{id}/open", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.OpenAsync(id, asked, by, cancel)).RequireProof().WithSummary("Lets a person in again.");
-        api.MapPost("/{id}/sessions/end", EndSessionsAsync).RequireProof().WithSummary("Signs a person out everywhere.");
-        api.MapPost("/{id}/erase", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.EraseAsync(id, asked, by, cancel)).RequireProof().WithSummary("Erases a person: the account, and every text about them.");
-        app.MapPost("/api/invitations", TakeAsync).AllowAnonymous().WithTags("People").TakesText("""{ "code": "7KQW-M4TX-92PB-HHV3-CZ8D", "password": "seven wet leaves in a tray" }""").WithSummary("Takes an invitation: chooses a password, and signs in.");
+        api.MapPost("/", InviteAsync).Answers(201, """{ "id": "d-02", "code": "7KQW-M4TX-92PB-HHV3-CZ8D", "page": "/invitation" }""").RequireProof().TakesText("""{ "name": "hesper", "displayName": "Hesper Dunnick", "role": "diagnostician" }""").WithSummary("Makes an account, and a code with which its person chooses a password or passkey.");
+        api.MapPost("/{id}", ChangeAsync).AnswersNothing().RequireProof().TakesText("""{ "name": "hesper", "displayName": "Hesper Dunnick", "role": "lead" }""").WithSummary("Changes what a person is called, their role and areas.");
+        api.MapPost("/{id}/invitation", InviteAgainAsync).Answers(201, """{ "id": "d-02", "code": "7KQW-M4TX-92PB-HHV3-CZ8D", "page": "/invitation" }""").RequireProof().WithSummary("Makes a new code for a person who lost theirs, or their password; what they signed in with is taken away once it is used.");
+        api.MapPost("/{id}/close", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.CloseAsync(id, asked, by, cancel)).AnswersNothing().RequireProof().WithSummary("Keeps a person out; their sessions and devices end.");
+        api.MapPost("/{id}/open", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.OpenAsync(id, asked, by, cancel)).AnswersNothing().RequireProof().WithSummary("Lets a person in again.");
+        api.MapPost("/{id}/sessions/end", EndSessionsAsync).AnswersNothing().RequireProof().WithSummary("Signs a person out everywhere.");
+        api.MapPost("/{id}/erase", (string id, Asked asked, CurrentPerson by, PersonEnds ends, CancellationToken cancel) => ends.EraseAsync(id, asked, by, cancel)).Answers(200, """{ "samples": 3, "texts": 7, "isWrittenOver": true }""").RequireProof().WithSummary("Erases a person: the account, and every text about them.");
+        app.MapPost("/api/invitations", TakeAsync).Answers(201, """{ "id": "d-02" }""").AllowAnonymous().WithTags("People").TakesText("""{ "code": "7KQW-M4TX-92PB-HHV3-CZ8D", "password": "seven wet leaves in a tray" }""").WithSummary("Takes an invitation: chooses a password, and signs in.");
     }
 
     /// <summary>Everybody, by id.</summary>

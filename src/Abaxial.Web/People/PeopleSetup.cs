@@ -1,4 +1,5 @@
 using System.Net.Mime;
+using System.Text.Json.Nodes;
 using Abaxial.Data;
 using Abaxial.Data.People;
 using Abaxial.Web.Hosting.Description;
@@ -62,6 +63,13 @@ internal static class PeopleSetup
     /// <param name="example">An example of what is sent.</param>
     public static RouteHandlerBuilder TakesText(this RouteHandlerBuilder endpoint, string example) =>
         endpoint.Accepts<Dictionary<string, string>>(MediaTypeNames.Application.Json, MediaTypeNames.Application.FormUrlEncoded).WithRequestExample(example);
+
+    /// <summary>The endpoint answers a program with nothing more, and sends whoever sent a form on to a page.</summary>
+    public static RouteHandlerBuilder AnswersNothing(this RouteHandlerBuilder endpoint) => endpoint.Produces(StatusCodes.Status204NoContent).Produces(StatusCodes.Status303SeeOther);
+
+    /// <summary>The endpoint answers a program with an object, and sends whoever sent a form on to a page.</summary>
+    public static RouteHandlerBuilder Answers(this RouteHandlerBuilder endpoint, int status, string example) =>
+        endpoint.Produces<JsonObject>(status, MediaTypeNames.Application.Json).Produces(StatusCodes.Status303SeeOther).WithAnswerExample(example, status);
 
     /// <summary>The keys of forms lie beside the store, for the program's own eyes, so that a form outlives a restart. They are in no backup.</summary>
     private static DirectoryInfo KeyFolder(string store)

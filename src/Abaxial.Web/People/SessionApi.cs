@@ -4,6 +4,7 @@ using Abaxial.Web.Hosting;
 using Abaxial.Web.Hosting.Description;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.EntityFrameworkCore;
 
@@ -26,12 +27,12 @@ internal static class SessionApi
     public static void Map(IEndpointRouteBuilder app)
     {
         var api = app.MapGroup("/api/sessions").WithTags("Sessions");
-        api.MapPost("/", SignInAsync).AllowAnonymous().TakesSignIn().TakesText("""{ "name": "hesper", "password": "seven wet leaves in a tray", "code": "492039" }""").WithSummary("Signs somebody in by name and password, and the code of their app where they have one.");
-        api.MapGet("/", ListAsync).RequireAccount().WithSummary("Where the person is signed in.");
-        api.MapPost("/end", EndThisAsync).RequireAccount().WithSummary("Signs the person out in this browser.");
-        api.MapPost("/end-others", EndOthersAsync).RequireAccount().WithSummary("Signs the person out in every other browser.");
-        api.MapPost("/{id}/end", EndAsync).RequireAccount().WithSummary("Ends one session of the person.");
-        api.MapPost("/proof", ProveAsync).RequireAccount().TakesSignIn().TakesText("""{ "password": "seven wet leaves in a tray" }""").WithSummary("Shows the password again before something sensitive.");
+        api.MapPost("/", SignInAsync).Answers(201, """{ "id": "d-01", "displayName": "Hesper Dunnick", "role": "diagnostician", "areas": [], "means": "password" }""").AllowAnonymous().TakesSignIn().TakesText("""{ "name": "hesper", "password": "seven wet leaves in a tray", "code": "492039" }""").WithSummary("Signs somebody in by name and password, and the code of their app where they have one.");
+        api.MapGet("/", ListAsync).RequireAccount().WithAnswerExample("""[{ "id": "01k0", "means": "password", "browser": "Firefox", "made": "2026-07-28T06:10:00Z", "lastSeen": "2026-07-28T08:10:00Z", "ends": "2026-08-04T06:10:00Z", "isThis": true }]""").WithSummary("Where the person is signed in.");
+        api.MapPost("/end", EndThisAsync).AnswersNothing().RequireAccount().WithSummary("Signs the person out in this browser.");
+        api.MapPost("/end-others", EndOthersAsync).AnswersNothing().RequireAccount().WithSummary("Signs the person out in every other browser.");
+        api.MapPost("/{id}/end", EndAsync).AnswersNothing().RequireAccount().WithSummary("Ends one session of the person.");
+        api.MapPost("/proof", ProveAsync).AnswersNothing().RequireAccount().TakesSignIn().TakesText("""{ "password": "seven wet leaves in a tray" }""").WithSummary("Shows the password again before something sensitive.");
         app.MapGet("/api/people/me", (CurrentPerson person) => TypedResults.Ok(PersonAnswer.Of(person))).WithTags("People").WithSummary("Who is signed in.").WithAnswerExample("""{ "id": "d-01", "displayName": "Hesper Dunnick", "role": "diagnostician", "areas": [], "means": "password" }""");
     }
 
@@ -43,7 +44,7 @@ internal static class SessionApi
         return asked.Done(new PersonAnswer(person.Id, person.DisplayName, PersonAnswer.Word(person.Role), person.Areas, "password"), to, StatusCodes.Status201Created);
     }
 
-    private static async Task<IResult> ListAsync(CurrentPerson person, LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await OfAsync(store, person, cancel));
+    private static async Task<Ok<List<SessionAnswer>>> ListAsync(CurrentPerson person, LedgerContext store, CancellationToken cancel) => TypedResults.Ok(await OfAsync(store, person, cancel));
 
     /// <summary>The sessions of a person, the one that was used last first.</summary>
     public static async Task<List<SessionAnswer>> OfAsync(LedgerContext store, CurrentPerson person, CancellationToken cancel) =>

@@ -10,7 +10,7 @@ namespace Abaxial.Web.People;
 internal static class SetUpApi
 {
     public static void Map(IEndpointRouteBuilder app) =>
-        app.MapPost("/api/set-up", SetUpAsync).AllowAnonymous().TakesSignIn().TakesText("""{ "code": "7KQW-M4TX-92PB-HHV3-CZ8D", "displayName": "Orla Tenney", "name": "orla", "password": "seven wet leaves in a tray" }""").WithTags("People").WithSummary("Makes the first administrator, with the code that the console shows.");
+        app.MapPost("/api/set-up", SetUpAsync).Answers(201, """{ "id": "a-01" }""").AllowAnonymous().TakesSignIn().TakesText("""{ "code": "7KQW-M4TX-92PB-HHV3-CZ8D", "displayName": "Orla Tenney", "name": "orla", "password": "seven wet leaves in a tray" }""").WithTags("People").WithSummary("Makes the first administrator, with the code that the console shows.");
 
     private static async Task<IResult> SetUpAsync(Asked asked, HttpContext http, SetUpCode code, AddressTries tries, PersonChanges changes, Sessions sessions, CancellationToken cancel)
     {

@@ -1,18 +1,20 @@
 using Abaxial.Data;
+using Abaxial.Web.People;
+using Abaxial.Web.Samples;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Web.Photographs;
 
-/// <summary>
-/// Who may see a photograph: whoever may see a sample that names it; the original, with the position and the camera in it, diagnosticians and leads alone. A clinic without accounts is one
-/// diagnostician's, who sees every sample.
-/// </summary>
+/// <summary>Who may see a photograph: whoever may see a sample that names it; the original, with the position and the camera in it, diagnosticians and leads alone.</summary>
 internal static class PhotographRights
 {
-    /// <summary>Whether a photograph may be seen. One that no sample names is nobody's to see.</summary>
-    public static async Task<bool> MaySeeAsync(Ledger ledger, string sha256, CancellationToken cancel)
+    /// <summary>Whether somebody may see a photograph. One that no sample names is nobody's to see.</summary>
+    public static async Task<bool> MaySeeAsync(Ledger ledger, Visitor visitor, string sha256, bool isOriginal, CancellationToken cancel)
     {
+        if (isOriginal && !Rights.Of(visitor.Role).Contains(Right.SeeOriginals)) return false;
         await using var context = ledger.Ask();
-        return await context.PhotographUses.AsNoTracking().AnyAsync(row => row.Sha256 == sha256, cancel);
+        var naming = await context.PhotographUses.AsNoTracking().Where(row => row.Sha256 == sha256)
+            .Join(context.Samples.AsNoTracking(), use => use.Sample, row => row.Sample, (_, row) => row).ToListAsync(cancel);
+        return naming.Exists(row => visitor.Sees(row));
     }
 }

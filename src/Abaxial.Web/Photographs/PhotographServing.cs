@@ -1,4 +1,5 @@
 using Abaxial.Data;
+using Abaxial.Web.Samples;
 using Microsoft.AspNetCore.Http;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Net.Http.Headers;
@@ -11,19 +12,13 @@ internal static class PhotographServing
     /// <summary>Bytes under a hash never change; they are for the person who asked alone.</summary>
     private const string Forever = "private, max-age=31536000, immutable";
 
-    /// <summary>What a browser may do with a photograph opened by itself: show it, run nothing.</summary>
-    private const string Sandbox = "default-src 'none'; sandbox";
-
-    public static async Task<IResult> ShowAsync(string sha256, string size, HttpContext http, Ledger ledger, PhotographSizes sizes, CancellationToken cancel)
+    public static async Task<IResult> ShowAsync(string sha256, string size, HttpContext http, Visitor visitor, Ledger ledger, PhotographSizes sizes, CancellationToken cancel)
     {
         bool isOriginal = size == PhotographSize.Original;
         var derived = PhotographSize.Derived.FirstOrDefault(known => known.Name == size);
         if (!PhotographFolder.IsHash(sha256) || (derived is null && !isOriginal)) return TypedResults.NotFound();
-        if (!await PhotographRights.MaySeeAsync(ledger, sha256, cancel)) return TypedResults.NotFound();
+        if (!await PhotographRights.MaySeeAsync(ledger, visitor, sha256, isOriginal, cancel)) return TypedResults.NotFound();
         var headers = http.Response.Headers;
-        headers.XContentTypeOptions = "nosniff";
-        headers.ContentSecurityPolicy = Sandbox;
-        headers["Cross-Origin-Resource-Policy"] = "same-origin";
         try
         {
             return derived is null ? await OriginalAsync(sha256, headers, ledger, cancel) : await DerivedAsync(sha256, derived, headers, sizes, cancel);

@@ -24,6 +24,7 @@ internal sealed class KnowledgeBuilder
         var causes = builder.ReadCauses();
         if (builder.problems.Count > 0) return new KnowledgeReading(null, [.. builder.problems]);
         new SettingsCheck(document, builder.characters, causes, builder.problems).Run();
+        builder.problems.AddRange(TextsCheck.Run(document));
         if (builder.problems.Count > 0) return new KnowledgeReading(null, [.. builder.problems]);
 
         var knowledge = new KnowledgeBase(document, hash, characters, causes, sources);

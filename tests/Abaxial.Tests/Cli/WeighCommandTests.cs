@@ -20,6 +20,27 @@ public sealed class WeighCommandTests
     }
 
     [Fact]
+    public void In_Spanish_people_read_Spanish_and_the_JSON_is_the_same()
+    {
+        using var cli = new CliRun();
+        string file = cli.Write("case.json", ExampleCases.Septoria);
+        var result = cli.Run("weigh", file, "--language", "es");
+        Assert.Equal(0, result.ExitCode);
+        Assert.StartsWith("Tizón tardío:", result.Lines[1], StringComparison.Ordinal);
+        Assert.Equal(cli.Run("weigh", file, "--json").Out, cli.Run("weigh", file, "--json", "--language", "es").Out);
+        Assert.Contains("rechazado", cli.Run("weigh", cli.Write("ringed.json", ExampleCases.Ringed), "--language", "es").Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_language_that_the_knowledge_does_not_speak_is_told_with_those_it_does()
+    {
+        using var cli = new CliRun();
+        var result = cli.Run("weigh", cli.Write("case.json", ExampleCases.Septoria), "--language", "xx");
+        Assert.Equal(64, result.ExitCode);
+        Assert.Contains("there is no language 'xx'; accepted: en, es.", result.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void With_json_a_single_file_prints_the_bytes_of_the_answer_and_a_line_end()
     {
         using var cli = new CliRun();

@@ -117,6 +117,32 @@ public sealed class KnowledgeLintTests
         AssertRefused(folder, "sources.yaml", "A publication needs authors, year, title and publisher.", [.. Enumerable.Range(Math.Max(1, line - 6), 6)]);
     }
 
+    [Theory]
+    [InlineData("sentences", "  head.against: ", "  # ", "'head.against' is missing; English has it.")]
+    [InlineData("words", "  standing.open: ", "  # ", "'standing.open' is missing; English has it.")]
+    [InlineData("states", "  smell:\n", "  smells:\n", "'smell' is missing; English has it.")]
+    [InlineData("characters", "  smell: ", "  # ", "'smell' is missing; English has it.")]
+    public void A_key_that_a_second_language_lacks(string section, string old, string now, string found)
+    {
+        using var folder = new BrokenFolder();
+        int line = folder.Replace("texts/es.yaml", $"\n{section}:", $"\n{section}:") + 1;
+        folder.Replace("texts/es.yaml", old, now);
+        AssertRefused(folder, "texts/es.yaml", found, line, line + 1); // where the section stands
+    }
+
+    [Theory]
+    [InlineData("  smell:\n    none: ", "  smell:\n    nothing: x\n    none: ", 1, "'nothing' is no key of the English texts.")]
+    [InlineData("  head.against: ", "  head.behind: x\n  head.against: ", 0, "'head.behind' is no key of the English texts.")]
+    [InlineData("  care.heater: \"", "  care.heater: \"{0} ", 0, "The places to fill are {0}; accepted: none, as in English.")]
+    [InlineData("{0} µm en promedio, medidas: {1}", "{0} µm en promedio", 0, "The places to fill are {0}; accepted: {0} {1}, as in English.")]
+    [InlineData("  care.chamber: ", "  care.chamber: \"\" # ", 0, "The text is empty.")]
+    public void A_text_of_a_second_language_that_does_not_agree_with_the_English(string old, string now, int below, string found)
+    {
+        using var folder = new BrokenFolder();
+        int line = folder.Replace("texts/es.yaml", old, now);
+        AssertRefused(folder, "texts/es.yaml", found, line + below);
+    }
+
     [Fact]
     public void Text_that_is_no_yaml()
     {

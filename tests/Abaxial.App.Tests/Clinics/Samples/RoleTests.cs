@@ -2,6 +2,7 @@ using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 using Abaxial.App.Tests.Clinics.People;
+using Abaxial.Samples;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -37,6 +38,8 @@ public sealed partial class RoleTests
         new("GET", "/api/causes", SignedIn, 200),
         new("GET", "/api/causes/{id}", SignedIn, 200),
         new("GET", "/api/characters", SignedIn, 200),
+        new("POST", "/api/photographs", Content, LetIn, "{}"), // answered 415: it is no photograph
+        new("GET", "/api/photographs/{sha256}/{size}", Content, 404), // no hash: who sees which has a test of its own
         new("GET", "/api/openapi.json", Anybody, 200),
         new("GET", "/health/live", Anybody, 200),
         new("GET", "/health/ready", Anybody, 200),
@@ -163,6 +166,27 @@ public sealed partial class RoleTests
         }
 
         Assert.Empty(misses);
+    }
+
+    [Theory]
+    [InlineData("g-11", "Kestle Bight", "thumb", "SCDL")]
+    [InlineData("g-11", "Kestle Bight", "original", "DL")]
+    [InlineData("g-77", "Upper Thrave", "work", "DL")]
+    [InlineData("g-77", "Upper Thrave", "original", "DL")]
+    public async Task A_photograph_is_there_for_whoever_sees_its_sample_and_the_original_for_two_roles(string submitter, string area, string size, string who)
+    {
+        await using var clinic = await Roles.StartAsync();
+        var (sample, _) = await SampleAsync(clinic, submitter, area);
+        byte[] bytes = Photographs.Pictures.Jpeg();
+        string sha256 = (await clinic.Ledger.AddPhotographAsync(new MemoryStream(bytes), TestContext.Current.CancellationToken)).Sha256!;
+        await TestStore.AppendAsync(clinic.Ledger, EntryId.Parse(sample), new PhotographAdded(sha256, "image/jpeg", bytes.Length));
+        foreach (var visitor in Roles.All)
+        {
+            using var client = await Roles.ClientAsync(clinic, visitor);
+            using var answer = await client.GetAsync(new Uri($"/api/photographs/{sha256}/{size}", UriKind.Relative), TestContext.Current.CancellationToken);
+            int expected = visitor == Roles.Administrator ? 403 : who.Contains(Letter(visitor), StringComparison.Ordinal) ? 200 : 404;
+            Assert.True((int)answer.StatusCode == expected, $"{visitor.Role}: {(int)answer.StatusCode} and not {expected}");
+        }
     }
 
     [Fact]

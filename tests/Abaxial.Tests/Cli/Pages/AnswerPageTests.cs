@@ -30,6 +30,7 @@ public sealed partial class AnswerPageTests
         var flat = PageRun.Answer(Standing.Open, Advice.Hold, 0.31);
         ExpectedText.Check("open.txt", PageRun.Write(page => AnswerPage.Write(page, weighed, answer, flat)));
         ExpectedText.Check("open-ascii.txt", PageRun.Write(page => AnswerPage.Write(page, weighed, answer, flat), width: 64, ascii: true));
+        ExpectedText.Check("open-es.txt", PageRun.Write(page => AnswerPage.Write(page, weighed, answer, flat, "es")));
     }
 
     [Fact]
