@@ -36,20 +36,15 @@ internal static class CausePage
         if (mine == subject)
         {
             page.Heading(speech.Say("show.head-rivals", host));
-            var rivals = Enumerable.Range(0, table.Causes.Length).Where(other => other != subject).Select(other => Separation.Of(table, subject, other)).OrderBy(pair => pair.Decibans);
-            foreach (var pair in rivals.Take(RivalsTold)) WriteDecibans(page, pair.Decibans, speech.Say("show.rival", speech.Name(pair.Other), pair.Best is null ? "" : NameOf(pair.Best, speech)));
+            foreach (var pair in Separation.Nearest(table, subject).Take(RivalsTold)) WriteDecibans(page, pair.Decibans, speech.Say("show.rival", speech.Name(pair.Other), pair.Best is null ? "" : RowWords.Title(pair.Best, speech)));
             return;
         }
 
         page.Heading(speech.Say("show.head-told", speech.Name(speech.Knowledge.Subject), host));
-        var looks = table.Questions.Select(question => (Question: question, Decibans: Separation.Between(table, question, mine, subject))).OrderByDescending(look => look.Decibans);
-        foreach (var (question, decibans) in looks.Take(LooksTold)) WriteDecibans(page, decibans, NameOf(question, speech));
+        foreach (var (question, decibans) in Separation.Looks(table, mine, subject).Take(LooksTold)) WriteDecibans(page, decibans, RowWords.Title(question, speech));
     }
 
     private static void WriteDecibans(Page page, double decibans, string text) => page.Item(ChanceWords.Number(decibans).PadLeft(5), text, 7);
-
-    private static string NameOf(Question question, Speech speech) =>
-        question.Facet is null ? speech.Name(question.Character) : $"{speech.Name(question.Character)} ({RowWords.Facet(question.Character, question.Facet, speech)})";
 
     private static void WriteRows(Page page, Cause cause, string? host, Speech speech)
     {

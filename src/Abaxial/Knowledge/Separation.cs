@@ -40,6 +40,42 @@ public static class Separation
         return pairs.OrderBy(pair => pair.Decibans).ThenBy(pair => pair.One.Id, StringComparer.Ordinal).ThenBy(pair => pair.Other.Id, StringComparer.Ordinal);
     }
 
+    /// <summary>The other causes of a host, those hardest to tell from one first; ties by id.</summary>
+    /// <param name="table">The tables of one host.</param>
+    /// <param name="one">The place of a cause in the table.</param>
+    public static IEnumerable<PairSeparation> Nearest(HostTable table, int one)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return Enumerable.Range(0, table.Causes.Length).Where(other => other != one).Select(other => Of(table, one, other)).OrderBy(pair => pair.Decibans).ThenBy(pair => pair.Other.Id, StringComparer.Ordinal);
+    }
+
+    /// <summary>
+    /// The other causes of a host, those that look most like one first: by all that the naked eye and a hand lens are expected to say together, taken as independent. Each with
+    /// the best such look. Ties by id.
+    /// </summary>
+    /// <param name="table">The tables of one host.</param>
+    /// <param name="one">The place of a cause in the table.</param>
+    public static IEnumerable<PairSeparation> NearestByEye(HostTable table, int one)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        Question[] seen = [.. table.Questions.Where(question => question.Character.Accepts(Way.NakedEye) || question.Character.Accepts(Way.HandLens))];
+        return Enumerable.Range(0, table.Causes.Length).Where(other => other != one)
+            .Select(other => (Other: other, Looks: seen.Select(question => (Question: question, Decibans: Between(table, question, one, other))).Where(look => look.Decibans > 0).ToList()))
+            .OrderBy(pair => pair.Looks.Sum(look => look.Decibans)).ThenBy(pair => table.Causes[pair.Other].Id, StringComparer.Ordinal)
+            .Select(pair => (pair.Other, Best: pair.Looks.OrderByDescending(look => look.Decibans).FirstOrDefault()))
+            .Select(pair => new PairSeparation(table.Causes[one], table.Causes[pair.Other], pair.Best.Question, pair.Best.Decibans));
+    }
+
+    /// <summary>The looks of a host, those that tell two causes apart best first, each with what it is expected to say in decibans.</summary>
+    /// <param name="table">The tables of one host.</param>
+    /// <param name="one">The place of a cause in the table.</param>
+    /// <param name="other">The place of the other.</param>
+    public static IEnumerable<(Question Question, double Decibans)> Looks(HostTable table, int one, int other)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return table.Questions.Select(question => (Question: question, Decibans: Between(table, question, one, other))).OrderByDescending(look => look.Decibans);
+    }
+
     /// <summary>The look that tells two causes of a table apart best.</summary>
     /// <param name="table">The tables of one host.</param>
     /// <param name="one">The place of a cause in the table.</param>

@@ -50,6 +50,19 @@ public static class AdviceWords
         if (weighed.Looks.Any(look => look.States.Any(state => look.Character.States[state] == HeaterFault))) yield return speech.Say("care.heater");
     }
 
+    /// <summary>What to do about a cause where no sample is at hand, then the cautions that hold for it whatever the sample.</summary>
+    public static IEnumerable<string> Sentences(Cause cause, Speech speech)
+    {
+        bool isSubject = cause == speech.Knowledge.Subject;
+        yield return speech.Advice(cause);
+        if (isSubject) yield return speech.Say("care.isolate");
+        yield return speech.Say("care.licensed");
+        if (cause.Regulated) yield return speech.Say("care.regulated", speech.Name(cause));
+        yield return speech.Say("care.no-destruction");
+        if (isSubject) yield return speech.Say("care.food");
+        else yield return speech.Say("care.no-leave");
+    }
+
     private static string First(Answer answer, Speech speech)
     {
         switch (answer.Advice)

@@ -13,6 +13,10 @@ public static class RowWords
         return row.Host is null ? title : speech.Say("row.on-host", title, speech.Word($"host.{row.Host}"));
     }
 
+    /// <summary>What is asked: the character, and what was measured or where it came from.</summary>
+    public static string Title(Question question, Speech speech) =>
+        question.Facet is null ? speech.Name(question.Character) : $"{speech.Name(question.Character)} ({Facet(question.Character, question.Facet, speech)})";
+
     public static string Facet(Character character, string facet, Speech speech) =>
         character.OfCharacter is { } kinds && kinds.StateIndex(facet) is >= 0 and var state ? speech.Name(kinds, state) : speech.Word($"from.{facet}");
 
@@ -20,13 +24,15 @@ public static class RowWords
     public static string Chances(Row row, Speech speech)
     {
         if (row.Range is { } range) return speech.Say("row.range", ChanceWords.Number(range.Mean), ChanceWords.Number(range.Between), ChanceWords.Number(range.Within));
-        double never = speech.Knowledge.Document.Words["never"];
-        var states = Enumerable.Range(0, row.Chances.Length)
-            .Where(state => row.Chances[state] > never && state != EmptyOfMany(row.Character))
-            .OrderByDescending(state => row.Chances[state])
-            .Select(state => speech.Say("row.state", speech.Name(row.Character, state), Chance(row.Chances[state], speech)))
-            .ToList();
+        var states = States(row, speech.Knowledge).Select(state => speech.Say("row.state", speech.Name(row.Character, state), Chance(row.Chances[state], speech))).ToList();
         return states.Count == 0 ? speech.Say("row.nothing") : string.Join(speech.Word("list.semicolon"), states);
+    }
+
+    /// <summary>Every state that has more than the chance of <c>never</c>, most often first.</summary>
+    public static IEnumerable<int> States(Row row, KnowledgeBase knowledge)
+    {
+        double never = knowledge.Document.Words["never"];
+        return Enumerable.Range(0, row.Chances.Length).Where(state => row.Chances[state] > never && state != EmptyOfMany(row.Character)).OrderByDescending(state => row.Chances[state]);
     }
 
     public static string Source(Row row, Speech speech)

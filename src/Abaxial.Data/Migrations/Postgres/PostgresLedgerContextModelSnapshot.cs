@@ -650,6 +650,8 @@ namespace Abaxial.Data.Migrations.Postgres
 
                     b.HasIndex("Person");
 
+                    b.HasIndex("Sample");
+
                     b.ToTable("sample_seals", (string)null);
 
                     b.HasAnnotation("Abaxial:MadeAnew", true);

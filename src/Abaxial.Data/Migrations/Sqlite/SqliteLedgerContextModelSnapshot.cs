@@ -570,6 +570,8 @@ namespace Abaxial.Data.Migrations.Sqlite
 
                     b.HasIndex("Person");
 
+                    b.HasIndex("Sample");
+
                     b.ToTable("sample_seals", (string)null);
 
                     b.HasAnnotation("Abaxial:MadeAnew", true);

@@ -111,7 +111,7 @@ public sealed partial class DayOnPagesTests
     [GeneratedRegex("/entries/([0-9A-Z]{26})/correct")]
     private static partial Regex Looks();
 
-    [GeneratedRegex("<div class=\"(chance[^\"]*)\">\\s*<span class=\"name\">([^<]+)<")]
+    [GeneratedRegex("<div class=\"(chance[^\"]*)\">\\s*<span class=\"name\">\\s*<a [^>]+>([^<]+)<")]
     private static partial Regex Rows();
 
     [GeneratedRegex("<section class=\"sheet problems\".*?</section>", RegexOptions.Singleline)]

@@ -354,6 +354,11 @@ namespace Abaxial.Data.Migrations.Sqlite
                 column: "Person");
 
             migrationBuilder.CreateIndex(
+                name: "IX_sample_seals_Sample",
+                table: "sample_seals",
+                column: "Sample");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_samples_IsOpen_Waiting_Key",
                 table: "samples",
                 columns: new[] { "IsOpen", "Waiting", "Key" });
