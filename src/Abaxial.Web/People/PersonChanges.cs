@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Abaxial.Data;
 using Abaxial.Data.People;
+using Abaxial.Data.Search;
 using Microsoft.EntityFrameworkCore;
 
 namespace Abaxial.Web.People;
@@ -33,7 +34,7 @@ internal sealed class PersonChanges(LedgerContext store, AuditTrail audit, Passw
         return (null, role);
     }
 
-    /// <summary>Makes an account; without a password it waits for its invitation to be taken.</summary>
+    /// <summary>Makes an account; without a password it waits for its invitation to be taken. From now on the person's samples are found by what they are called.</summary>
     public async Task<Person> AddAsync(PersonWanted wanted, Role role, string? password, AuditNote note, CancellationToken cancel)
     {
         string id = wanted.Id.Length > 0 ? wanted.Id : await NextIdAsync(role, cancel);
@@ -50,7 +51,7 @@ internal sealed class PersonChanges(LedgerContext store, AuditTrail audit, Passw
             Made = clock.GetUtcNow(),
         };
         store.People.Add(person);
-        await audit.SaveAsync(store, note with { Subject = id, Detail = PersonAnswer.Word(role) }, cancel: cancel);
+        await audit.SaveAsync(store, note with { Subject = id, Detail = PersonAnswer.Word(role) }, () => PersonWords.WriteAsync(store, id, person.DisplayName, cancel), cancel);
         return person;
     }
 
@@ -63,8 +64,14 @@ internal sealed class PersonChanges(LedgerContext store, AuditTrail audit, Passw
         await audit.SaveAsync(
             store,
             new AuditNote(AuditKind.PersonChanged, by.Id, by.From) { Subject = person.Id, Detail = PersonAnswer.Word(role) },
-            () => isOther ? store.Sessions.Where(row => row.Person == person.Id).ExecuteDeleteAsync(cancel) : Task.CompletedTask,
+            Follow,
             cancel);
+
+        async Task Follow()
+        {
+            await PersonWords.WriteAsync(store, person.Id, person.DisplayName, cancel);
+            if (isOther) await store.Sessions.Where(row => row.Person == person.Id).ExecuteDeleteAsync(cancel);
+        }
     }
 
     /// <summary>The person of an invitation chooses a password; whatever was signed in with before is taken away.</summary>

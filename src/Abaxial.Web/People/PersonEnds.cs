@@ -54,6 +54,7 @@ internal sealed class PersonEnds(Ledger ledger, LedgerContext store, AuditTrail 
         async Task Forget()
         {
             if (!await store.Erasures.AnyAsync(row => row.Person == id, cancel)) store.Erasures.Add(new ErasureRow { Person = id }); // the id is nobody else's from now on
+            await store.PersonWords.Where(row => row.Person == id).ExecuteDeleteAsync(cancel);
             await store.People.Where(row => row.Id == id).ExecuteDeleteAsync(cancel);
         }
     }
