@@ -8,6 +8,9 @@ internal static class SessionCookie
     private const string Session = "abaxial";
     private const string Bench = "abaxial-bench";
 
+    /// <summary>What the cookie of a session is called.</summary>
+    public static string Name(bool isHttps) => NameOf(isHttps, Session);
+
     public static string? Read(HttpContext context) => Value(context, Session);
 
     public static string? ReadBench(HttpContext context) => Value(context, Bench);
@@ -30,7 +33,9 @@ internal static class SessionCookie
         context.Response.Cookies.Append(NameOf(context, name), value, options);
     }
 
-    private static string NameOf(HttpContext context, string name) => context.Request.IsHttps ? $"__Host-{name}" : name;
+    private static string NameOf(HttpContext context, string name) => NameOf(context.Request.IsHttps, name);
+
+    private static string NameOf(bool isHttps, string name) => isHttps ? $"__Host-{name}" : name;
 
     private static CookieOptions Options(HttpContext context) => new() { HttpOnly = true, Secure = context.Request.IsHttps, SameSite = SameSiteMode.Lax, Path = "/", IsEssential = true };
 }

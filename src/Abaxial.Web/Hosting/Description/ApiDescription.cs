@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Abaxial.Web.People;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.OpenApi;
@@ -26,13 +28,13 @@ internal static class ApiDescription
         is refused (409). A change asked for with a cookie has to come from the clinic's own pages. Who asks too often is answered 429 with `Retry-After` in seconds.
         """;
 
-    public static void AddApiDescription(this WebApplicationBuilder builder) => builder.Services.AddOpenApi(options =>
+    public static void AddApiDescription(this WebApplicationBuilder builder) => builder.Services.AddHttpContextAccessor().AddOpenApi(options =>
     {
         options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
         options.ShouldInclude = described => described.RelativePath?.StartsWith("api", StringComparison.Ordinal) == true;
-        options.AddDocumentTransformer((document, _, _) =>
+        options.AddDocumentTransformer((document, context, _) =>
         {
-            Describe(document);
+            Describe(document, SessionCookie.Name(context.ApplicationServices.GetRequiredService<IHttpContextAccessor>().HttpContext is { Request.IsHttps: true }));
             return Task.CompletedTask;
         });
         options.AddOperationTransformer((operation, context, _) =>
@@ -44,14 +46,14 @@ internal static class ApiDescription
 
     public static void MapApiDescription(this WebApplication app) => app.MapOpenApi(Path).AllowAnonymous();
 
-    private static void Describe(OpenApiDocument document)
+    private static void Describe(OpenApiDocument document, string cookie)
     {
         document.Info = new OpenApiInfo { Title = "The clinic", Version = "1", Description = Words, License = new OpenApiLicense { Name = "Apache-2.0", Identifier = "Apache-2.0" } };
         document.Servers = [new OpenApiServer { Url = "/" }];
         document.Components ??= new OpenApiComponents();
         document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
         {
-            ["session"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.ApiKey, In = ParameterLocation.Cookie, Name = "abaxial", Description = "The session of a signed-in person." },
+            ["session"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.ApiKey, In = ParameterLocation.Cookie, Name = cookie, Description = "The session of a signed-in person; over HTTPS the cookie is called otherwise than over HTTP." },
             ["device"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "The token of a paired device; it can be revoked." },
         };
         document.Security =

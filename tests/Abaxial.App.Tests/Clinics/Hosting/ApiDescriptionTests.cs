@@ -1,7 +1,10 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using Abaxial.Web.Hosting;
+using Abaxial.Web.People;
 using Json.Schema;
+using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -31,6 +34,22 @@ public sealed partial class ApiDescriptionTests : IAsyncLifetime
         Assert.NotEmpty((string?)Document["info"]?["description"] ?? "");
         Assert.Equal(["device", "session"], Document["components"]!["securitySchemes"]!.AsObject().Select(scheme => scheme.Key).Order(StringComparer.Ordinal));
         Assert.Equal("/", (string?)Document["servers"]![0]!["url"]);
+    }
+
+    [Theory]
+    [InlineData("http")]
+    [InlineData("https")]
+    public async Task The_cookie_is_called_as_the_one_that_signing_in_gives(string scheme)
+    {
+        using var files = new TestCertificate();
+        var certificate = scheme == "https" ? ServerCertificate.Load(files.Pfx, null, TestCertificate.Password) : null;
+        await using var clinic = await HostedClinic.StartAsync(options => options with { Address = new Uri($"{scheme}://127.0.0.1:0"), Certificate = certificate });
+        using var answer = await clinic.SendAsync(HttpMethod.Get, "/api/openapi.json");
+        var described = JsonNode.Parse(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+
+        var signedIn = new DefaultHttpContext { Request = { Scheme = scheme } };
+        SessionCookie.Write(signedIn, "secret", TimeSpan.FromHours(1));
+        Assert.Equal(signedIn.Response.Headers.SetCookie.ToString().Split('=')[0], (string?)described!["components"]!["securitySchemes"]!["session"]!["name"]);
     }
 
     [Fact]
