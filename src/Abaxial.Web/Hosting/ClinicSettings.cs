@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
+using Abaxial.Web.Photographs;
 using Abaxial.Weighing;
 using Microsoft.Extensions.Logging;
 
@@ -43,6 +44,8 @@ public static class ClinicSettings
         new("requests-per-minute", "N", "What one person, or one address that nobody signed in from, may ask for; left out: 1200."),
         new("sign-ins-per-minute", "N", "Tries to sign in from one address; left out: 10."),
         new("uploads-per-minute", "N", "Photographs of one person; left out: 120."),
+        new("photograph-megapixels", "N", "Millions of pixels of one photograph at most; left out: 64."),
+        new("photographs-at-once", "N", "Photographs decoded at once, each in up to 300 MB at 64 megapixels; left out: 2."),
         new("stop-within", "SECONDS", "How long requests may take to end when the program is stopped; left out: 20."),
         new("disk-floor", "MIB", "Free space below which the clinic says that it is not ready; left out: 512."),
     ];
@@ -71,6 +74,11 @@ public static class ClinicSettings
                 RequestsPerMinute = values.Whole("requests-per-minute", 1, 100_000_000) ?? defaults.Limits.RequestsPerMinute,
                 SignInsPerMinute = values.Whole("sign-ins-per-minute", 1, 1_000_000) ?? defaults.Limits.SignInsPerMinute,
                 UploadsPerMinute = values.Whole("uploads-per-minute", 1, 1_000_000) ?? defaults.Limits.UploadsPerMinute,
+            },
+            Photographs = defaults.Photographs with
+            {
+                MostPixels = values.Whole("photograph-megapixels", 1, PhotographOptions.MostMegapixels) is { } millions ? millions * PhotographOptions.Megapixel : defaults.Photographs.MostPixels,
+                DecodedAtOnce = values.Whole("photographs-at-once", 1, PhotographOptions.MostAtOnce) ?? defaults.Photographs.DecodedAtOnce,
             },
             StopWithin = values.Whole("stop-within", 0, 3600) is { } seconds ? TimeSpan.FromSeconds(seconds) : defaults.StopWithin,
             DiskFloorMebibytes = values.Whole("disk-floor", 0, 1 << 30) ?? defaults.DiskFloorMebibytes,

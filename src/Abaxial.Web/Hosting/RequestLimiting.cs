@@ -6,6 +6,7 @@ using System.Threading.RateLimiting;
 using Abaxial.Web.Hosting.Faults;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.Extensions.DependencyInjection;
@@ -48,7 +49,19 @@ internal static class RequestLimiting
     }
 
     /// <summary>Stands after whoever finds out who is signed in.</summary>
-    public static void UseLimits(this WebApplication app) => app.UseRateLimiter();
+    public static void UseLimits(this WebApplication app)
+    {
+        app.UseRateLimiter();
+        app.Use(RefuseTooLargeAsync);
+    }
+
+    /// <summary>A form of a page that says to be too large is told so; whoever reads it later would only find that it cannot be read. The API answers with the place.</summary>
+    private static Task RefuseTooLargeAsync(HttpContext context, RequestDelegate next)
+    {
+        if (context.Request.Path.StartsWithSegments("/api") || !(context.Request.ContentLength > context.Features.Get<IHttpMaxRequestBodySizeFeature>()?.MaxRequestBodySize)) return next(context);
+        context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
+        return Task.CompletedTask;
+    }
 
     /// <summary>So many a minute, a quarter of them at once (of few, ten); what was taken comes back a little every second.</summary>
     private static RateLimitPartition<string> Bucket(string key, int aMinute) => RateLimitPartition.GetTokenBucketLimiter(key, _ => new TokenBucketRateLimiterOptions

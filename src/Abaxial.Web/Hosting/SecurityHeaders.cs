@@ -29,7 +29,7 @@ internal sealed class SecurityHeaders(RequestDelegate next)
         headers.ContentSecurityPolicy = context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/health") ? Data : Pages;
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "same-origin"; // stricter, and forms would be sent without an origin that can be checked
-        headers["Permissions-Policy"] = "camera=(self), geolocation=(self), publickey-credentials-get=(self), publickey-credentials-create=(self), microphone=(), payment=(), usb=(), serial=(), bluetooth=(), display-capture=()";
+        headers["Permissions-Policy"] = "camera=(self), geolocation=(self), publickey-credentials-get=(self), publickey-credentials-create=(self), microphone=(), payment=(), usb=(), serial=(), display-capture=()";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         if (context.Request.IsHttps) headers.StrictTransportSecurity = Year;

@@ -8,6 +8,9 @@ namespace Abaxial.Web.People;
 /// <summary>Stands before every endpoint: finds out who asks, and lets pass what they may do. What is not marked is for nobody who is not signed in.</summary>
 internal sealed class Gate(RequestDelegate next, ClinicOptions options, TimeProvider clock)
 {
+    /// <summary>Where those begin who see no samples.</summary>
+    public const string People = "/people";
+
     public async Task InvokeAsync(HttpContext context, LedgerContext store)
     {
         if (context.GetEndpoint() is not { } endpoint)
@@ -40,7 +43,8 @@ internal sealed class Gate(RequestDelegate next, ClinicOptions options, TimeProv
         bool isOwn = person.Means is not (Means.Device or Means.Demo);
         if (!endpoint.Metadata.GetOrderedMetadata<RequireRightAttribute>().All(required => person.Has(required.Right)) || (!isOwn && endpoint.Metadata.GetMetadata<RequireAccountAttribute>() is not null))
         {
-            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            if (context.Request.Path == "/" && HttpMethods.IsGet(context.Request.Method)) Turn(context, People);
+            else context.Response.StatusCode = StatusCodes.Status403Forbidden;
             return false;
         }
 
@@ -54,7 +58,12 @@ internal sealed class Gate(RequestDelegate next, ClinicOptions options, TimeProv
     private static void Send(HttpContext context, string page)
     {
         string back = HttpMethods.IsGet(context.Request.Method) ? $"{context.Request.Path}{context.Request.QueryString}" : "";
+        Turn(context, back.Length == 0 ? page : $"{page}?returnUrl={Uri.EscapeDataString(back)}");
+    }
+
+    private static void Turn(HttpContext context, string to)
+    {
         context.Response.StatusCode = StatusCodes.Status303SeeOther;
-        context.Response.Headers.Location = back.Length == 0 ? page : $"{page}?returnUrl={Uri.EscapeDataString(back)}";
+        context.Response.Headers.Location = to;
     }
 }

@@ -15,6 +15,7 @@ internal static class PhotographSetup
 
     public static void AddPhotographs(this WebApplicationBuilder builder, PhotographOptions options)
     {
+        options.Check();
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton<PhotographWorker>();
         builder.Services.AddHostedService(services => services.GetRequiredService<PhotographWorker>());

@@ -32,6 +32,8 @@ internal sealed record Written
 
     public static Written Refuse(int status, string at, string found, params string[] accepted) => new() { Status = status, Problems = [new CaseProblem(at, found, [.. accepted])] };
 
+    public static Written Refuse(int status, ImmutableArray<CaseProblem> problems) => new() { Status = status, Problems = problems };
+
     public static Written NotFound { get; } = new() { Status = StatusCodes.Status404NotFound };
 
     /// <summary>What the ledger made of it. An id that is taken is a conflict; anything else was wrong in what was sent.</summary>

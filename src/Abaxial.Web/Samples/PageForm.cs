@@ -11,13 +11,19 @@ namespace Abaxial.Web.Samples;
 /// <summary>What a form of a page said, and what was wrong with it where the page is shown again.</summary>
 internal sealed class PageForm
 {
+    /// <summary>What is said over problems where a form wrote nothing.</summary>
+    public const string NothingWritten = "Nothing was written";
+
     private IFormCollection? sent;
 
     /// <summary>Why nothing was written; empty where nothing was sent.</summary>
     public ImmutableArray<CaseProblem> Problems { get; private set; } = [];
 
+    /// <summary>What the problems come to, in words.</summary>
+    public string Title { get; private set; } = NothingWritten;
+
     /// <summary>Keeps what was sent, so that nobody has to type it again.</summary>
-    public void Refuse(IFormCollection form, ImmutableArray<CaseProblem> problems) => (sent, Problems) = (form, problems);
+    public void Refuse(IFormCollection form, ImmutableArray<CaseProblem> problems, string title) => (sent, Problems, Title) = (form, problems, title);
 
     /// <summary>What a field is filled with: what was sent, or else what stands there at first.</summary>
     public string? Value(string name, string? otherwise = null) => sent is null ? otherwise : sent[name].FirstOrDefault();

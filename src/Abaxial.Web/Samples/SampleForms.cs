@@ -66,10 +66,10 @@ internal static class SampleForms
         written.IsRefused ? Shown(page, form, written) : TypedResults.LocalRedirect($"/samples/{written.Entry.Sample}");
 
     /// <summary>The page that the form stands on, with what was wrong.</summary>
-    public static IResult Shown(PageForm page, IFormCollection form, Written refused)
+    public static IResult Shown(PageForm page, IFormCollection form, Written refused, string title = PageForm.NothingWritten)
     {
         if (refused.Status == StatusCodes.Status404NotFound) return TypedResults.NotFound();
-        page.Refuse(form, refused.Problems);
+        page.Refuse(form, refused.Problems, title);
         return new RazorComponentResult<Document> { StatusCode = refused.Status };
     }
 

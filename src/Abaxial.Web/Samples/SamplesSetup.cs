@@ -1,5 +1,6 @@
 using System.Net.Mime;
 using System.Text.Json;
+using Abaxial.Web.Hosting;
 using Abaxial.Web.Hosting.Description;
 using Abaxial.Web.People;
 using Abaxial.Web.Shell;
@@ -17,6 +18,7 @@ internal static class SamplesSetup
     {
         builder.Services.AddSingleton<EntryWriting>();
         builder.Services.AddSingleton<TakingIn>();
+        builder.Services.AddSingleton<PhotographForm>();
         builder.Services.AddScoped<PageForm>();
     }
 
@@ -45,6 +47,7 @@ internal static class SamplesSetup
         var pages = app.MapGroup("/samples").ExcludeFromDescription().WithOrder(-1).RequireRight(Right.SeeSamples);
         pages.MapPost("/new", TakeInForm.TakeIn);
         pages.MapPost("/{sample}", SampleForms.Say);
+        pages.MapPost("/{sample}/photographs", PhotographForm.Add).RequireRight(Right.UsePhotographs).TakesUpload();
         pages.MapPost("/{sample}/look", SampleForms.Look);
         pages.MapPost("/{sample}/diagnosis", SampleForms.Diagnose);
         pages.MapPost("/{sample}/entries/{entry}/correct", SampleForms.Correct);

@@ -62,10 +62,11 @@ internal sealed class Proof
 
     private bool MayProve(Look look) => proof.Readers.Contains(look.By.Word(), StringComparer.Ordinal);
 
+    /// <summary>White down wherever it was seen, also on the upper side of a leaf, or the sporangia: late blight is not ruled out over it.</summary>
     private bool IsSignSeen(Look look) =>
         look.By >= Observer.Scout
         && look.How is not (Way.Photo or Way.Asked)
-        && (showing.Organs.Values.Any(organ => organ.Growth == look.Character.Id) ? Names(look, showing.State) : look.Character.Id == "spores-seen" && Names(look, proof.Sporangia.Spores));
+        && ((look.Character.IsSign && Names(look, showing.State)) || (look.Character.Id == "spores-seen" && Names(look, proof.Sporangia.Spores)));
 
     private bool IsShown(string organ)
     {

@@ -59,6 +59,39 @@ public sealed class StandingLawsTests
     });
 
     [Fact]
+    public void White_down_that_somebody_saw_is_never_ruled_out_wherever_it_grows()
+    {
+        var growths = Knowledge.Characters.Where(character => character.IsSign && character.StateIndex("white-down") >= 0).ToArray();
+        Assert.Contains(growths, character => character.Id == "leaf-upper-growth"); // once ruled out over, by a wet-morning look at the lower side alone
+        foreach (var ruledOut in TrialTests.Cases.Where(weighed => Weigher.Weigh(weighed, NoOutlook).Standing == Standing.RuledOut))
+        {
+            foreach (var growth in growths.Where(character => character.AppliesTo(ruledOut.Host)))
+            {
+                var down = new Look { Character = growth, How = Way.HandLens, States = [growth.StateIndex("white-down")], Surface = Surface.DryDay, By = Observer.Specialist };
+                Assert.NotEqual(Standing.RuledOut, Weigher.Weigh(ruledOut with { Looks = ruledOut.Looks.Add(down) }, NoOutlook).Standing);
+            }
+        }
+    }
+
+    /// <summary>The case that showed it: the lower side was bare on a wet morning, and a specialist saw white down on the upper side.</summary>
+    [Fact]
+    public void A_bare_lower_side_does_not_rule_out_what_was_seen_on_the_upper_side()
+    {
+        const string looks = """
+            {"character":"organs-affected","states":["leaf"],"how":"naked-eye","by":"diagnostician"},{"character":"leaf-lesion-size","states":["small-2-5mm","medium-5-12mm"],"how":"naked-eye","by":"diagnostician"},
+            {"character":"leaf-lesion-color","states":["dark-brown-to-black"],"how":"naked-eye","by":"diagnostician"},{"character":"leaf-position","states":["lower-leaves-first"],"how":"naked-eye","by":"diagnostician"},
+            {"character":"concentric-rings","state":"faint","how":"hand-lens","by":"diagnostician"},{"character":"leaf-yellowing","state":"around-spots","how":"naked-eye","by":"diagnostician"},
+            {"character":"leaf-lesion-border","states":["yellow-halo"],"how":"naked-eye","by":"diagnostician"},{"character":"pycnidia","state":"absent","how":"hand-lens","by":"diagnostician"},
+            {"character":"leaf-underside-growth","states":["none"],"how":"hand-lens","surface":"wet-morning","by":"scout"},{"character":"onset","state":"several-weeks","how":"asked","by":"grower"}
+            """;
+        const string seen = """,{"character":"leaf-upper-growth","states":["white-down"],"how":"naked-eye","surface":"dry-day","by":"specialist"}""";
+        Assert.Equal(Standing.RuledOut, Weigher.Weigh(Read(looks)).Standing); // without it the lower side is enough
+        Assert.Equal(Standing.Unlikely, Weigher.Weigh(Read(looks + seen)).Standing);
+
+        static Case Read(string looks) => CaseReader.Read(System.Text.Encoding.UTF8.GetBytes($$"""{"format":"abaxial-case/1","host":"tomato","system":"garden","stage":"fruiting","noticed":"2026-08-01","looks":[{{looks}}]}"""), Knowledge).Case!;
+    }
+
+    [Fact]
     public void What_growers_saw_neither_proves_nor_rules_out() => Any.Holds(1_000, weighed =>
         AssertUndecided(weighed with { Looks = [.. weighed.Looks.Select(look => look with { By = Observer.Grower })] }));
 

@@ -16,6 +16,7 @@ public sealed class PublishedProgramTests : IDisposable
         var cancel = TestContext.Current.CancellationToken;
         string program = Path.Combine(folder.FullName, "program");
         await PublishAsync(program);
+        Assert.Contains("ImageMagick", await File.ReadAllTextAsync(Path.Combine(program, "notices", "Magick.NET.txt"), cancel), StringComparison.Ordinal);
         using var running = Process.Start(Host([Path.Combine(program, "Abaxial.Cli.dll"), "serve", "--demo", "--address", "http://127.0.0.1:0", "--log-level", "debug", "--log-format", "json"], folder.FullName))!;
         var log = running.StandardError.ReadToEndAsync(cancel);
         string? address = null, line;

@@ -42,6 +42,8 @@ public sealed class SettingTests : IDisposable
     [InlineData("log-level", "loud")]
     [InlineData("demo", "perhaps")]
     [InlineData("requests-per-minute", "0")]
+    [InlineData("photograph-megapixels", "201")]
+    [InlineData("photographs-at-once", "0")]
     [InlineData("stop-within", "-1")]
     [InlineData("disk-floor", "1.5")]
     [InlineData("otlp-endpoint", "localhost:4317")]

@@ -1,6 +1,8 @@
 using System.Net;
 using System.Net.Http.Headers;
+using Abaxial.App.Tests.Clinics.Photographs;
 using Abaxial.Data.People;
+using Abaxial.Samples;
 
 namespace Abaxial.App.Tests.Clinics.People;
 
@@ -18,6 +20,27 @@ public sealed class DeviceTests
 
         await scout.DoneAsync($"/api/devices/{device}/end");
         Assert.Equal(HttpStatusCode.Unauthorized, await AskAsync(clinic, token, "/api/people/me"));
+    }
+
+    [Fact]
+    public async Task A_device_that_was_ended_sends_and_sees_no_photograph()
+    {
+        await using var clinic = await PeopleClinic.StartAsync();
+        using var scout = await clinic.SignedInAsync("s-01", Role.Scout);
+        var (device, token) = await PairAsync(clinic, scout, "scout");
+        using var client = new HttpClient { BaseAddress = clinic.Address };
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", token);
+        var stored = await client.StoreAsync(Pictures.Jpeg());
+        var sample = await TestStore.TakeInAsync(clinic.Ledger, "s-01");
+        await TestStore.AppendAsync(clinic.Ledger, sample, new PhotographAdded(stored.Sha256, stored.MediaType, stored.Bytes));
+        string thumb = $"/api/photographs/{stored.Sha256}/thumb";
+        Assert.Equal(HttpStatusCode.OK, await AskAsync(clinic, token, thumb));
+        Assert.Equal(HttpStatusCode.NotFound, await AskAsync(clinic, token, thumb.Replace("/thumb", "/original", StringComparison.Ordinal)));
+
+        await scout.DoneAsync($"/api/devices/{device}/end");
+        Assert.Equal(HttpStatusCode.Unauthorized, await AskAsync(clinic, token, thumb));
+        using var refused = await client.SendAsync(Pictures.Jpeg(number: 1));
+        Assert.Equal(HttpStatusCode.Unauthorized, refused.StatusCode);
     }
 
     [Fact]

@@ -98,6 +98,25 @@ public sealed class SignInTests
     }
 
     [Fact]
+    public async Task Every_page_says_who_is_signed_in_and_signs_them_out()
+    {
+        await using var clinic = await PeopleClinic.StartAsync();
+        using var visitor = await clinic.SignedInAsync("d-01", Role.Diagnostician);
+        foreach (string page in (string[])["/", "/samples/new", "/causes", "/account"])
+        {
+            using var shown = await visitor.GetAsync(page);
+            string html = await shown.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+            Assert.Contains("Person d-01", html, StringComparison.Ordinal);
+            Assert.Contains("action=\"/api/sessions/end\"", html, StringComparison.Ordinal);
+            Assert.DoesNotContain("href=\"/people\"", html, StringComparison.Ordinal);
+        }
+
+        using var ended = await visitor.SubmitAsync("/causes", "/api/sessions/end");
+        Assert.Equal((HttpStatusCode.SeeOther, "/sign-in"), (ended.StatusCode, ended.Headers.Location?.OriginalString));
+        Assert.Equal(HttpStatusCode.SeeOther, await visitor.StatusAsync("/causes"));
+    }
+
+    [Fact]
     public async Task Ten_wrong_tries_lock_the_account_for_a_quarter_of_an_hour()
     {
         await using var clinic = await PeopleClinic.StartAsync();
