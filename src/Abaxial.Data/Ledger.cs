@@ -195,14 +195,6 @@ public sealed class Ledger : IDisposable
         }
     }
 
-    /// <summary>Lets the samples of a person be found by a name. It is kept in no row and no entry, and goes when the person is erased.</summary>
-    public Task NamePersonAsync(string person, string name, CancellationToken cancel = default) => WriteContextAsync(
-        async context =>
-        {
-            await PersonWords.WriteAsync(context, person, name, cancel);
-            return true;
-        }, _ => true, cancel);
-
     /// <summary>Writes the rows that were made with other knowledge than <see cref="OpenAsync(StorePlace, TimeProvider, SampleReader, CancellationToken)"/> was given; others may write meanwhile.</summary>
     /// <returns>How many there were.</returns>
     public Task<long> RefreshAsync(IProgress<StoreProgress>? progress = null, CancellationToken cancel = default) => SampleRefresh.StaleAsync(this, progress, cancel);

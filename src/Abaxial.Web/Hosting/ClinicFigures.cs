@@ -9,6 +9,8 @@ internal static class ClinicFigures
 
     private static readonly Meter Meter = new(Name);
 
-    /// <summary>Answers weighed for somebody to read.</summary>
-    public static Counter<long> AnswersWeighed { get; } = Meter.CreateCounter<long>("abaxial.answers.weighed", "{answer}", "Answers weighed for somebody to read.");
+    private static readonly Counter<long> Answers = Meter.CreateCounter<long>("abaxial.answers.weighed", "{answer}", "Answers weighed for somebody to read.");
+
+    /// <summary>Counts answers that were weighed for somebody to read; those that only make a row of a list are not.</summary>
+    public static void CountAnswers(int weighed) => Answers.Add(weighed);
 }

@@ -6,7 +6,7 @@ namespace Abaxial.Web.Hosting;
 internal sealed class SecurityHeaders(RequestDelegate next)
 {
     private const string Pages =
-        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; manifest-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'self'";
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; manifest-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
     /// <summary>For data and photographs: whatever a browser takes them for, nothing in them runs.</summary>
     private const string Data = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'; sandbox";

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Abaxial.Data;
 using Abaxial.Knowledge;
 using Abaxial.Samples;
+using Abaxial.Web.Hosting;
 using Abaxial.Web.Shell;
 using Abaxial.Weighing;
 using Microsoft.AspNetCore.Http;
@@ -56,9 +57,12 @@ internal static class SampleApi
         return Weighed(CaseReader.Read(bytes, knowledge), weigher);
     }
 
-    private static Results<FileContentHttpResult, ProblemHttpResult> Weighed(CaseReading reading, Weigher weigher) => reading.IsRefused
-        ? Problem.Of(StatusCodes.Status422UnprocessableEntity, reading.Problems)
-        : TypedResults.File([.. AnswerWriter.ToUtf8(weigher.Weigh(reading.Case)), (byte)'\n'], "application/json");
+    private static Results<FileContentHttpResult, ProblemHttpResult> Weighed(CaseReading reading, Weigher weigher)
+    {
+        if (reading.IsRefused) return Problem.Of(StatusCodes.Status422UnprocessableEntity, reading.Problems);
+        ClinicFigures.CountAnswers(1);
+        return TypedResults.File([.. AnswerWriter.ToUtf8(weigher.Weigh(reading.Case)), (byte)'\n'], "application/json");
+    }
 }
 
 /// <summary>A page of entries.</summary>

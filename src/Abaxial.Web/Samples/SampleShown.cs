@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Abaxial.Data;
 using Abaxial.Knowledge;
 using Abaxial.Samples;
+using Abaxial.Web.Hosting;
 using Abaxial.Weighing;
 using Microsoft.AspNetCore.Http;
 
@@ -23,6 +24,7 @@ public sealed record SampleShown(SampleView View, ImmutableArray<Answer?> Answer
 
         await using var context = ledger.Ask();
         var answers = weigher is null ? [] : view.Cases.Select(part => part.Reading.Case is { } weighed ? weigher.Weigh(weighed) : null).ToImmutableArray();
+        ClinicFigures.CountAnswers(answers.Count(answer => answer is not null));
         return new SampleShown(view, answers, await SealedTexts.OfAsync(context, view, http.RequestAborted), visitor);
     }
 }

@@ -138,7 +138,14 @@ public abstract class SampleRowsTests(StoreKind kind) : IAsyncLifetime
 
     private async Task NameAsync(string person, string name)
     {
-        await ledger.NamePersonAsync(person, name, TestContext.Current.CancellationToken);
+        await ledger.WriteContextAsync(
+            async context =>
+            {
+                await PersonWords.WriteAsync(context, person, name, TestContext.Current.CancellationToken);
+                return true;
+            },
+            _ => true,
+            TestContext.Current.CancellationToken);
         await using var context = ledger.Ask();
         Assert.NotEmpty(await context.PersonWords.Where(row => row.Person == person).ToListAsync(TestContext.Current.CancellationToken));
     }

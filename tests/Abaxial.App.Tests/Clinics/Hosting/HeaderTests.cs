@@ -23,6 +23,7 @@ public sealed class HeaderTests : IAsyncLifetime
     {
         using var answer = await Clinic.SendAsync(HttpMethod.Get, path);
         string policy = Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
+        Assert.Contains("base-uri 'none'", policy, StringComparison.Ordinal);
         Assert.StartsWith("default-src 'none'; ", policy, StringComparison.Ordinal);
         Assert.Contains("frame-ancestors 'none'", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);

@@ -19,14 +19,15 @@ public sealed class TelemetryTests
         var endpoint = new Uri(collector.Urls.First());
         await using (var clinic = await HostedClinic.StartAsync(options => options with { TelemetryEndpoint = endpoint }))
         {
-            await TestStore.TakeInAsync(clinic.Ledger);
-            foreach (string path in new[] { "/api/samples/?who=Crakeby", "/Crakeby", "/api/Crakeby" })
+            var sample = await TestStore.TakeInAsync(clinic.Ledger);
+            foreach (string path in new[] { $"/api/samples/{sample}/cases/1/answer", "/api/samples/?who=Crakeby", "/Crakeby", "/api/Crakeby" })
             {
                 using var answer = await clinic.SendAsync(HttpMethod.Get, path, null, ("User-Agent", "Crakeby"));
             }
         } // what was gathered is sent at the end
 
         Assert.Contains("abaxial.entries.appended", heard["/v1/metrics"], StringComparison.Ordinal);
+        Assert.Contains("abaxial.answers.weighed", heard["/v1/metrics"], StringComparison.Ordinal);
         Assert.Contains("http.server.request.duration", heard["/v1/metrics"], StringComparison.Ordinal);
         Assert.Contains("/api/samples", heard["/v1/traces"], StringComparison.Ordinal);
         Assert.All(heard.Values, sent => Assert.DoesNotContain("Crakeby", sent, StringComparison.OrdinalIgnoreCase));
